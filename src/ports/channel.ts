@@ -1,0 +1,32 @@
+import type { Address, ChannelName } from '../message/message.ts';
+import type { Reply } from '../reply/reply.ts';
+
+/** What a channel can show. The core words a reply the same way for all; the adapter makes the best of it. */
+export type Abilities = {
+  readonly buttons: boolean;
+  readonly pictures: boolean;
+  readonly edits: boolean;
+  readonly media: boolean;
+  /** Characters a message may hold; longer ones are split at sentences. */
+  readonly longest: number;
+};
+
+/**
+ * How a delivery ended. `gone`: this address will never take another message (blocked, deleted): staff are told.
+ * `later`: not now; try again after `afterMs`. `unknown`: the network hid the outcome; it may have arrived.
+ */
+export type Receipt =
+  | { readonly kind: 'delivered'; readonly id: string }
+  | { readonly kind: 'later'; readonly afterMs: number; readonly why: string }
+  | { readonly kind: 'unknown'; readonly why: string }
+  | { readonly kind: 'gone'; readonly why: string };
+
+/** A way to reach people. `deliver` never throws: every failure is a receipt. */
+export type Channel = {
+  readonly name: ChannelName;
+  readonly abilities: Abilities;
+  readonly start: () => Promise<void>;
+  /** Ends cleanly: nothing already accepted is lost. */
+  readonly stop: () => Promise<void>;
+  readonly deliver: (reply: Reply, to: Address) => Promise<Receipt>;
+};
