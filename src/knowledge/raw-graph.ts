@@ -1,0 +1,89 @@
+import type { z } from 'zod';
+import { type SafetyData, safety } from './safety-schema.ts';
+import {
+  type FirmData,
+  firm,
+  type GlossaryData,
+  glossary,
+  type PlacesData,
+  places,
+  type QuestionsData,
+  questions,
+  type SystemData,
+  system,
+  type TalkData,
+  talk,
+  type VanData,
+  van,
+} from './schema.ts';
+import type { Slip } from './slip.ts';
+import { type FieldPath, type GraphFile, type Locate, readYaml } from './yaml-file.ts';
+
+/** The files of graph/ as data, each checked against its schema but not yet linked to the others. */
+export type RawGraph = {
+  readonly systems: readonly { readonly file: string; readonly data: SystemData }[];
+  readonly vans: readonly { readonly file: string; readonly data: VanData }[];
+  readonly firm: FirmData;
+  readonly safety: SafetyData;
+  readonly glossary: GlossaryData;
+  readonly places: PlacesData;
+  readonly questions: QuestionsData;
+  readonly talk: TalkData;
+  readonly pictures: readonly { readonly name: string; readonly svg: string }[];
+};
+
+/** Makes a slip in a file that has been read. */
+export type SlipAt = (file: string, field: FieldPath, problem: string, expected: string) => Slip;
+
+const SINGLE = { firm, safety, glossary, places, questions, talk } as const;
+type SingleName = keyof typeof SINGLE;
+
+/**
+ * Reads all files of graph/ (paths relative to it, such as systems/water.yaml).
+ *
+ * @returns `raw` is null when any file has a slip: a half-read graph is never served. `slips` holds all of them.
+ */
+export function readGraph(files: readonly GraphFile[]): { raw: RawGraph | null; slips: Slip[]; slipAt: SlipAt } {
+  const slips: Slip[] = [];
+  const locates = new Map<string, Locate>();
+  const read = <T>(file: GraphFile, schema: z.ZodType<T>): T | null => {
+    const result = readYaml(file, schema);
+    locates.set(file.path, result.locate);
+    slips.push(...result.slips);
+    return result.data;
+  };
+
+  const systems: { file: string; data: SystemData }[] = [];
+  const vans: { file: string; data: VanData }[] = [];
+  const pictures: { name: string; svg: string }[] = [];
+  const single: Partial<Record<SingleName, unknown>> = {};
+  for (const file of [...files].sort((a, b) => (a.path < b.path ? -1 : 1))) {
+    const [first = '', second] = file.path.split('/');
+    if (first === 'systems' && second !== undefined) {
+      const data = read(file, system);
+      if (data !== null) systems.push({ file: file.path, data });
+    } else if (first === 'vans' && second !== undefined) {
+      const data = read(file, van);
+      if (data !== null) vans.push({ file: file.path, data });
+    } else if (first === 'pictures' && second?.endsWith('.svg')) {
+      pictures.push({ name: second.replace(/\.svg$/, ''), svg: file.text });
+    } else {
+      const name = first.replace(/\.yaml$/, '');
+      if (name in SINGLE) single[name as SingleName] = read(file, SINGLE[name as SingleName] as z.ZodType<unknown>);
+      else slips.push({ file: file.path, line: 1, column: 1, field: '', problem: 'a file that graph/ does not have', expected: 'systems/, vans/, pictures/ or one of the files beside them' });
+    }
+  }
+  for (const name of Object.keys(SINGLE) as SingleName[]) {
+    if (!(name in single)) {
+      slips.push({ file: `${name}.yaml`, line: 1, column: 1, field: '', problem: 'the file is missing', expected: `graph/${name}.yaml` });
+    }
+  }
+  const slipAt: SlipAt = (file, field, problem, expected) => {
+    const locate = locates.get(file);
+    return locate === undefined
+      ? { file, line: 1, column: 1, field: field.join('.'), problem, expected }
+      : locate(field, problem, expected);
+  };
+  const raw = slips.length > 0 ? null : { systems, vans, pictures, ...(single as Pick<RawGraph, SingleName>) };
+  return { raw, slips, slipAt };
+}
