@@ -3,7 +3,16 @@ import type { PartId, TopicId, VanId } from '../basics/ids.ts';
 export type Ranked = { readonly topic: TopicId; readonly probability: number };
 
 /** Small talk and asking for a person are classes of their own, trained like topics. */
-export type ChatKind = 'greeting' | 'thanks' | 'bye' | 'ok' | 'how-are-you' | 'who-are-you' | 'praise' | 'sorry' | 'chat';
+export type ChatKind =
+  | 'greeting'
+  | 'thanks'
+  | 'bye'
+  | 'ok'
+  | 'how-are-you'
+  | 'who-are-you'
+  | 'praise'
+  | 'sorry'
+  | 'chat';
 
 export type Decision =
   | { readonly kind: 'answer'; readonly topic: TopicId; readonly probability: number }

@@ -1,0 +1,165 @@
+/*
+ * English as typed on a phone, written out. Possessive 's and 'is' look alike ("the van's" / "where's"): 's is
+ * dropped, since neither says anything about a topic.
+ */
+
+/** Forms that a rule cannot undo, in normal form; with or without their apostrophe. */
+const WHOLE: Readonly<Record<string, string>> = {
+  "can't": 'can not',
+  cant: 'can not',
+  cannot: 'can not',
+  canny: 'can not',
+  cannae: 'can not',
+  "won't": 'will not',
+  wont: 'will not',
+  willnae: 'will not',
+  "shan't": 'shall not',
+  "ain't": 'is not',
+  aint: 'is not',
+  dont: 'do not',
+  dinnae: 'do not',
+  doesnt: 'does not',
+  doesnae: 'does not',
+  dosent: 'does not',
+  dosnt: 'does not',
+  didnt: 'did not',
+  didnae: 'did not',
+  isnt: 'is not',
+  isnae: 'is not',
+  wasnt: 'was not',
+  wasnae: 'was not',
+  arent: 'are not',
+  werent: 'were not',
+  hasnt: 'has not',
+  havent: 'have not',
+  havnt: 'have not',
+  hadnt: 'had not',
+  couldnt: 'could not',
+  couldnae: 'could not',
+  wouldnt: 'would not',
+  wouldnae: 'would not',
+  shouldnt: 'should not',
+  mustnt: 'must not',
+  neednt: 'need not',
+  im: 'i am',
+  ive: 'i have',
+  youre: 'you are',
+  youve: 'you have',
+  youll: 'you will',
+  theyre: 'they are',
+  theyve: 'they have',
+  weve: 'we have',
+  wed: 'we had',
+  theres: 'there is',
+  thats: 'that is',
+  whats: 'what is',
+  wheres: 'where is',
+  whens: 'when is',
+  whos: 'who is',
+  hows: 'how is',
+  heres: 'here is',
+  itll: 'it will',
+  itd: 'it would',
+  lets: 'let us',
+  "let's": 'let us',
+  gonna: 'going to',
+  wanna: 'want to',
+  gotta: 'got to',
+  gimme: 'give me',
+  lemme: 'let me',
+  dunno: 'do not know',
+  kinda: 'kind of',
+  sorta: 'sort of',
+  innit: 'is it not',
+  cos: 'because',
+  cus: 'because',
+  cuz: 'because',
+  coz: 'because',
+  bc: 'because',
+  u: 'you',
+  ya: 'you',
+  yous: 'you',
+  youse: 'you',
+  ur: 'your',
+  yer: 'your',
+  r: 'are',
+  pls: 'please',
+  plz: 'please',
+  pleez: 'please',
+  thx: 'thanks',
+  thnx: 'thanks',
+  ta: 'thanks',
+  tho: 'though',
+  thru: 'through',
+  abt: 'about',
+  b4: 'before',
+  wi: 'with',
+  wiv: 'with',
+  hv: 'have',
+  hav: 'have',
+  wot: 'what',
+  wat: 'what',
+  wen: 'when',
+  wher: 'where',
+  whr: 'where',
+  hw: 'how',
+  nowt: 'nothing',
+  summat: 'something',
+  smth: 'something',
+  owt: 'anything',
+  aye: 'yes',
+  naw: 'no',
+  nae: 'no',
+  prob: 'probably',
+  probs: 'probably',
+  tmrw: 'tomorrow',
+  tmr: 'tomorrow',
+  tomoz: 'tomorrow',
+  tonite: 'tonight',
+  nite: 'night',
+  mins: 'minutes',
+  min: 'minutes',
+  hrs: 'hours',
+  hr: 'hour',
+  temp: 'temperature',
+  thingy: 'thing',
+  thingie: 'thing',
+  thingamajig: 'thing',
+  thingummy: 'thing',
+  whatsit: 'thing',
+  doofer: 'thing',
+  doodah: 'thing',
+  gizmo: 'thing',
+};
+
+const ENDINGS: readonly (readonly [RegExp, string])[] = [
+  [/^(.+)n't$/, '$1 not'],
+  [/^(.+)'re$/, '$1 are'],
+  [/^(.+)'ve$/, '$1 have'],
+  [/^(.+)'ll$/, '$1 will'],
+  [/^(.+)'d$/, '$1 would'],
+  [/^i'm$/, 'i am'],
+  [/^(.+)'s?$/, '$1'],
+  [/^'(.+)$/, '$1'],
+];
+
+/**
+ * The words that one typed word stands for.
+ *
+ * @param word In normal form, with its apostrophes.
+ * @returns    At least one word, without apostrophes.
+ * @example    writeOut("won't") // ['will', 'not']
+ */
+export function writeOut(word: string): readonly string[] {
+  const whole = Object.hasOwn(WHOLE, word) ? WHOLE[word] : undefined;
+  if (whole !== undefined) return whole.split(' ');
+  for (const [ending, full] of ENDINGS) {
+    if (ending.test(word))
+      return word
+        .replace(ending, full)
+        .replaceAll("'", '')
+        .split(' ')
+        .filter((w) => w !== '');
+  }
+  return [word.replaceAll("'", '')];
+}

@@ -1,0 +1,42 @@
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import { classKey } from './classes.ts';
+import type { ChatKind } from './types.ts';
+
+/** One text to learn from. `writer` groups lines of one hand, so that they can be left out together. */
+export type TrainingLine = { readonly text: string; readonly key: string; readonly writer: string };
+
+/** The writer of what the graph itself says of a topic. */
+export const FIRM = 'firm';
+
+/** Everything the matcher may learn from, in a fixed order: wordings and titles, small talk, asking for a person, the rest. */
+export function trainingLines(knowledge: Pick<Knowledge, 'topics' | 'talk'>): readonly TrainingLine[] {
+  const lines: TrainingLine[] = [];
+  const addAll = (key: string, wordings: Readonly<Record<string, readonly string[]>>) => {
+    for (const [writer, texts] of Object.entries(wordings)) for (const text of texts) lines.push({ text, key, writer });
+  };
+  for (const topic of knowledge.topics.values()) {
+    const key = classKey({ kind: 'topic', topic: topic.id });
+    lines.push({ text: topic.title, key, writer: FIRM });
+    addAll(key, topic.wordings);
+  }
+  for (const [chat, { wordings }] of Object.entries(knowledge.talk.chat)) {
+    addAll(classKey({ kind: 'chat', chat: chat as ChatKind }), wordings);
+  }
+  addAll(classKey({ kind: 'person' }), knowledge.talk.person);
+  addAll(classKey({ kind: 'background' }), knowledge.talk.background);
+  return lines;
+}
+
+/** A short name for exactly these lines (FNV-1a, twice 32 bits, in hex): models are kept under it. */
+export function linesHash(lines: readonly TrainingLine[]): string {
+  let low = 0x811c9dc5;
+  let high = 0x01000193;
+  for (const { text, key, writer } of lines) {
+    for (const char of `${key}\t${writer}\t${text}\n`) {
+      const code = char.codePointAt(0) as number;
+      low = Math.imul(low ^ code, 0x01000193);
+      high = Math.imul(high ^ code, 0x85ebca6b);
+    }
+  }
+  return [low, high].map((half) => (half >>> 0).toString(16).padStart(8, '0')).join('');
+}
