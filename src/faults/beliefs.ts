@@ -1,0 +1,70 @@
+import type { ScopedCause } from '../knowledge/knowledge.ts';
+import type { Problem } from './problem.ts';
+import type { Observation, Walk } from './types.ts';
+
+/**
+ * What is believed: one mass for each hypothesis, not normalised. The sum is the chance of everything seen so far,
+ * which lets look-ahead add up branches without dividing.
+ */
+export type Masses = Float64Array;
+
+/** Bayes' rule for an answer to check `i`. */
+export function afterAnswer(problem: Problem, masses: Masses, i: number, answer: Observation): Masses {
+  const check = problem.checks[i];
+  if (check === null || check === undefined) return masses;
+  const { cannotTell } = problem;
+  return masses.map((mass, h) => {
+    if (answer === 'cannot-tell') return mass * cannotTell;
+    const yes = check.yes[h] ?? 0;
+    return mass * (1 - cannotTell) * (answer === 'yes' ? yes : 1 - yes);
+  });
+}
+
+/** A fix that did not help leaves its cause only as likely as the fix is fallible. */
+export function afterFailed(problem: Problem, masses: Masses, i: number): Masses {
+  const failed = masses.slice();
+  failed[i] = (masses[i] ?? 0) * (1 - (problem.fixes[i]?.success ?? 0));
+  return failed;
+}
+
+/** What the walk has shown so far: its opening words, the answers, the fixes that failed. */
+export function massesOf(problem: Problem, causes: readonly ScopedCause[], walk: Walk): Masses {
+  let masses = startingMasses(problem, causes, walk);
+  for (const done of walk.done) {
+    const i = causes.findIndex((cause) => cause.id === done.cause);
+    if (i < 0 || done.kind === 'stop') continue;
+    if (done.kind === 'fix') masses = done.worked === false ? afterFailed(problem, masses, i) : masses;
+    // A sure answer (wrong: 0) that contradicts another must not leave nothing to believe in.
+    else masses = orBefore(afterAnswer(problem, masses, i, done.answer), masses);
+  }
+  return masses;
+}
+
+/** The same as probabilities by cause, in the graph's order; `other` is 'something else'. They sum to 1. */
+export function beliefs(
+  problem: Problem,
+  causes: readonly ScopedCause[],
+  walk: Walk,
+): { readonly causes: readonly number[]; readonly other: number } {
+  const masses = massesOf(problem, causes, walk);
+  const total = sum(masses);
+  const shares = [...masses].map((mass) => mass / total);
+  return { causes: shares.slice(0, -1), other: shares.at(-1) ?? 0 };
+}
+
+export function sum(values: Iterable<number>): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+}
+
+function startingMasses(problem: Problem, causes: readonly ScopedCause[], walk: Walk): Masses {
+  return Float64Array.from(problem.prior, (prior, h) => {
+    const id = causes[h]?.id;
+    return prior * (id === undefined ? 1 : (walk.leaning[id] ?? 1));
+  });
+}
+
+function orBefore(after: Masses, before: Masses): Masses {
+  return sum(after) > 0 ? after : before;
+}

@@ -1,0 +1,81 @@
+import type { ScopedCause } from '../knowledge/knowledge.ts';
+
+/**
+ * The chances of the arithmetic that are not in the graph. Exactly one fault is assumed: two at once are found one
+ * after the other, or by people.
+ */
+export type Chances = {
+  /** The share of beliefs kept for 'something else', that no cause of the graph explains. Default 0.07. */
+  readonly other: number;
+  /** The chance that an answer is mistaken, where the check does not say. Default 0.05. */
+  readonly wrong: number;
+  /** The chance that a hirer cannot tell. Default 0.05. */
+  readonly cannotTell: number;
+};
+
+export const CHANCES: Chances = { other: 0.07, wrong: 0.05, cannotTell: 0.05 };
+
+/** Minutes people need for a fault that the graph does not explain, where no cause of the symptom says better. */
+const USUAL_STAFF_MINUTES = 60;
+
+export type Check = {
+  readonly minutes: number;
+  /** Chance of yes, by hypothesis, when the hirer can tell. */
+  readonly yes: readonly number[];
+};
+
+export type Fix = {
+  readonly minutes: number;
+  readonly success: number;
+  readonly reset: boolean;
+  readonly fuse: boolean;
+};
+
+/**
+ * A symptom's causes as numbers. Hypothesis i is cause i of the list; the last one is 'something else'.
+ * `checks[i]` and `fixes[i]` belong to cause i; null where it has no check, or where only people can cure it.
+ */
+export type Problem = {
+  readonly prior: readonly number[];
+  readonly checks: readonly (Check | null)[];
+  readonly fixes: readonly (Fix | null)[];
+  /** Minutes of a pass, by hypothesis: until people take it up, and then their work. */
+  readonly pass: readonly number[];
+  readonly cannotTell: number;
+};
+
+/**
+ * @param passMinutes What it costs until people take it up. The work is added: by its own minutes for each cause, since
+ *                    people cannot make a fridge cool faster either.
+ */
+export function problemOf(
+  causes: readonly ScopedCause[],
+  passMinutes: number,
+  { other = CHANCES.other, wrong = CHANCES.wrong, cannotTell = CHANCES.cannotTell }: Partial<Chances> = {},
+): Problem {
+  const known = 1 - other;
+  return {
+    prior: [...causes.map((cause) => cause.prior * known), other],
+    checks: causes.map((cause) => checkOf(cause, causes, wrong)),
+    fixes: causes.map(fixOf),
+    pass: [...causes.map((cause) => cause.fix.minutes), otherMinutes(causes)].map((work) => passMinutes + work),
+    cannotTell,
+  };
+}
+
+function checkOf(cause: ScopedCause, causes: readonly ScopedCause[], usual: number): Check | null {
+  if (cause.check === undefined) return null;
+  const { minutes, wrong = usual, also } = cause.check;
+  const pointsTo = (other: ScopedCause) => other.id === cause.id || also.includes(other.id);
+  return { minutes, yes: [...causes.map((other) => (pointsTo(other) ? 1 - wrong : wrong)), wrong] };
+}
+
+function fixOf({ fix }: ScopedCause): Fix | null {
+  if (fix.who === 'staff') return null;
+  return { minutes: fix.minutes, success: fix.success, reset: fix.reset, fuse: fix.fuse };
+}
+
+function otherMinutes(causes: readonly ScopedCause[]): number {
+  const staff = causes.filter((cause) => cause.fix.who === 'staff').map((cause) => cause.fix.minutes);
+  return staff.length === 0 ? USUAL_STAFF_MINUTES : staff.reduce((sum, each) => sum + each, 0) / staff.length;
+}
