@@ -1,21 +1,118 @@
 import { z } from 'zod';
 import { id } from './schema.ts';
 
-/** One notice in one language. Shown whole, first line first. */
+/*
+ * The shape of graph/safety.yaml: the notices, the sentences they share, and what the safety reading looks for.
+ * Languages are BCP 47 codes; English is always there.
+ */
+
+export const SAFETY_LANGUAGES = ['en', 'cy', 'de', 'fr', 'nl', 'es', 'it', 'pl', 'pt'] as const;
+
+const language = z.string().regex(/^[a-z]{2}$/, 'a language code of two letters, such as cy');
+const sentence = z.string().min(1);
+/** One sentence in each language. Slots: {emergency} the number to dial, {firm} its name, {opens} when it opens. */
+const saying = z.record(language, sentence);
+const level = z.enum(['danger', 'urgent', 'ask']);
+
+/** One notice in one language. Shown whole, first line first. Slots: {emergency}, {firm}, {van}. */
 export const noticeText = z.strictObject({
   /** The action, in the first line. */
-  first: z.string().min(1),
-  steps: z.array(z.string().min(1)).min(2).max(7),
+  first: sentence,
+  steps: z.array(sentence).min(2).max(7),
   /** What stands under the steps: who may say it is over, what only licensed people may do. */
-  after: z.string().min(1),
+  after: sentence,
   /** Who has read a translation; null until a native speaker signed, and then the English stands with it. */
   read_by: z.string().nullable().default(null),
 });
 
-export const safety = z.strictObject({
-  notices: z.record(id, z.strictObject({ level: z.enum(['danger', 'urgent', 'ask']), texts: z.record(z.string(), noticeText) })),
-  reading: z.unknown(),
+const notice = z.strictObject({
+  level,
+  /** Ids of the numbers in firm.yaml to show, first to be called first. The firm's own number is added to every notice. */
+  calls: z.array(id).min(1),
+  /** What is asked afterwards, in this order: only what changes the action. */
+  asks: z.array(z.enum(['everyone-out', 'anyone-ill', 'where'])).default([]),
+  /** Asked first when it could be something harmless instead, so that only a clear no ends the danger. */
+  is_it: saying.optional(),
+  texts: z.record(language, noticeText),
 });
 
+const shared = z.strictObject({
+  /** Under every notice: whose word goes before ours. */
+  local: saying,
+  /** When nobody of the firm answers. Slots: {firm}, {opens}, {emergency}. */
+  closed: saying,
+  /** Over the English text under a translation that no native speaker has signed. */
+  english_below: saying,
+  /** The labels of numbers to call, by the id of the number; 'firm' and 'on-call' are the firm's own. */
+  calls: z.record(id, saying),
+  /** When a number was last rung or read. Slot: {day}. */
+  checked: saying,
+  asks: z.strictObject({ 'everyone-out': saying, 'anyone-ill': saying, where: saying }),
+  /** How people say yes and no to those questions. */
+  answers: z.strictObject({ yes: z.record(language, z.array(sentence)), no: z.record(language, z.array(sentence)) }),
+});
+
+/**
+ * Words or phrases, or '<group>' for all of another group. 'smell~' stands for its regular English endings as well
+ * (smells, smelled, smelling, smellin); 'smok*' for every word that begins so.
+ */
+const entries = z.array(z.string().min(1)).min(1);
+
+/** Each term is the name of a group, or words as they are said; all must stand near each other. */
+const terms = z.array(z.string().min(1)).min(1);
+
+export const GUARDS = ['negated', 'question', 'supposed', 'past', 'elsewhere'] as const;
+
+const rule = z.union([
+  terms,
+  z.strictObject({
+    all: terms,
+    /** The most words from the first to the last term; 9 when left out. */
+    within: z.number().int().min(1).max(60).optional(),
+    /** In the order written. */
+    ordered: z.boolean().default(false),
+    /** The terms may stand in different sentences of one message. */
+    across: z.boolean().default(false),
+    /** The rule is set aside when one of these stands anywhere in the message. */
+    unless: terms.default([]),
+    /** Guards that do not set this rule aside. */
+    despite: z.array(z.enum(GUARDS)).default([]),
+    /** Instead of the notice's own level. */
+    level: level.optional(),
+  }),
+]);
+
+const tongue = z.strictObject({
+  /** Words so common in this language that they give it away. */
+  common: z.array(z.string().min(1)).min(1),
+  groups: z.record(id, entries).default({}),
+  /** Words that set aside what follows them, or what they stand beside, by guard. */
+  guards: z.partialRecord(z.enum(GUARDS), z.array(z.string().min(1))).default({}),
+  /** Sayings in which danger words mean nothing; each hides the words it is made of. */
+  idioms: z.array(rule).default([]),
+  hazards: z.record(id, z.array(rule).min(1)),
+});
+
+export const reading = z.strictObject({
+  /** By language; 'en' is always there. */
+  tongues: z.record(language, tongue),
+  /** English words that look like a danger word with one slip of the finger, and are meant as they are. */
+  alike: z.array(z.string().min(1)).default([]),
+  /** What picture signs say. */
+  signs: z.record(z.string(), z.string()).default({}),
+  /** The second net: whole sentences it learns from beside the topics' wordings. */
+  examples: z.strictObject({ danger: z.record(id, z.array(sentence)), plain: z.array(sentence) }),
+  /** How sure the second net must be before it shows a notice where no rule fired. 1 switches it off. */
+  sure: z.number().gt(0).lte(1),
+});
+
+export const safety = z.strictObject({ notices: z.record(id, notice), shared, reading });
+
 export type SafetyData = z.infer<typeof safety>;
+export type NoticeData = z.infer<typeof notice>;
 export type NoticeText = z.infer<typeof noticeText>;
+export type SharedSayings = z.infer<typeof shared>;
+export type ReadingData = z.infer<typeof reading>;
+export type TongueData = z.infer<typeof tongue>;
+export type RuleData = z.infer<typeof rule>;
+export type Guard = (typeof GUARDS)[number];

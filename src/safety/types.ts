@@ -22,4 +22,7 @@ export type SafetyReading = { readonly danger: Danger | null; readonly why: read
  * Reads one text. `before` is what the same person wrote within the last minute, so that a danger split over two
  * messages is not lost. `van` narrows nothing but the hazards of kit that only some vans have.
  */
-export type SafetyReader = (text: string, context: { readonly before: string; readonly vanHas: (part: string) => boolean }) => SafetyReading;
+export type SafetyReader = (
+  text: string,
+  context: { readonly before: string; readonly vanHas: (part: string) => boolean },
+) => SafetyReading;
