@@ -1,0 +1,87 @@
+/** A stretch of text in one style. A marked text is a list of them: entities never nest and can be cut anywhere. */
+export type Run = { readonly text: string; readonly bold: boolean };
+export type MarkedText = readonly Run[];
+
+export const plain = (text: string): Run => ({ text, bold: false });
+export const bold = (text: string): Run => ({ text, bold: true });
+
+export function textOf(marked: MarkedText): string {
+  return marked.map((run) => run.text).join('');
+}
+
+/** For Telegram's HTML (https://core.telegram.org/bots/api#html-style): `<`, `>` and `&` must be entities. */
+export function htmlOf(marked: MarkedText): string {
+  return marked
+    .map((run) => (run.bold && run.text !== '' ? `<b>${escapeHtml(run.text)}</b>` : escapeHtml(run.text)))
+    .join('');
+}
+
+export function escapeHtml(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}
+
+/**
+ * Cuts a text into pieces of at most `most` UTF-16 units, at a paragraph's end if one is near, else at a sentence's,
+ * else between words, else between two signs as people see them. Nothing is lost or added: the pieces put together
+ * are the text. Pieces without anything to see are left out, as Telegram refuses them.
+ */
+export function splitMarked(marked: MarkedText, most: number): readonly MarkedText[] {
+  const text = textOf(marked);
+  const pieces: MarkedText[] = [];
+  let from = 0;
+  while (from < text.length) {
+    const to = from + cutAt(text.slice(from, from + most + 1), most);
+    const piece = slice(marked, from, to);
+    if (/\S/.test(textOf(piece))) pieces.push(piece);
+    from = to;
+  }
+  return pieces;
+}
+
+/** Where a piece that may have `most` units ends; `text` holds one unit more if there is more to come. */
+function cutAt(text: string, most: number): number {
+  if (text.length <= most) return text.length;
+  const window = text.slice(0, most);
+  return (
+    lastEnd(window, /\n\n+/g, most / 2) ??
+    lastEnd(window, /[.!?…]["'”’)]*\s+|\n+/g, most / 4) ??
+    lastEnd(window, /\s+/g, most / 4) ??
+    lastSign(text, most)
+  );
+}
+
+/** The end of the last match that leaves a piece of at least `least` units. */
+function lastEnd(window: string, pattern: RegExp, least: number): number | null {
+  let end: number | null = null;
+  for (const match of window.matchAll(pattern)) {
+    const at = match.index + match[0].length;
+    if (at >= least) end = at;
+  }
+  return end;
+}
+
+const signs = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+/** One sign (an emoji of many parts, a letter with accents) stays whole, unless it alone is longer than a piece. */
+function lastSign(text: string, most: number): number {
+  let end = 0;
+  for (const { index, segment } of signs.segment(text)) {
+    if (index + segment.length > most) break;
+    end = index + segment.length;
+  }
+  if (end > 0) return end;
+  const code = text.charCodeAt(most - 1);
+  const cutsPair = most > 1 && code >= 0xd800 && code <= 0xdbff;
+  return cutsPair ? most - 1 : most;
+}
+
+function slice(marked: MarkedText, from: number, to: number): MarkedText {
+  const runs: Run[] = [];
+  let at = 0;
+  for (const run of marked) {
+    const text = run.text.slice(Math.max(0, from - at), Math.max(0, to - at));
+    if (text !== '') runs.push({ text, bold: run.bold });
+    at += run.text.length;
+  }
+  return runs;
+}
