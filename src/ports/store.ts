@@ -14,6 +14,8 @@ export type OutboxRow = Address & {
   readonly reply: Reply;
   readonly tries: number;
   readonly notBeforeMs: number;
+  /** Marked as being sent and never settled: the process ended in between, and nobody knows whether it arrived. */
+  readonly maybeSent: boolean;
 };
 
 /** One thing said in a thread, as staff read it. `who`: 'hirer', 'bot', or a rota name. */
@@ -25,9 +27,16 @@ export type Line = {
   readonly text: string;
   readonly reply: Reply | null;
   readonly message: Message | null;
+  /** How far a reply has got; null for what the hirer said. `unknown`: it may have arrived. */
+  readonly sent: 'waiting' | 'delivered' | 'unknown' | 'gone' | null;
 };
 
-export type StoredEvent = { readonly id: number; readonly threadId: string; readonly atMs: number; readonly event: Event };
+export type StoredEvent = {
+  readonly id: number;
+  readonly threadId: string;
+  readonly atMs: number;
+  readonly event: Event;
+};
 
 /** What one turn leaves behind: written in one transaction, or not at all. */
 export type TurnResult = {
@@ -45,7 +54,7 @@ export type Saved = 'saved' | 'changed-meanwhile';
 /** A one-time or lasting secret: only its hash is kept. `use` is what it opens, `subject` whose it is. */
 export type Token = {
   readonly hash: string;
-  readonly use: 'chat' | 'sign-in' | 'session' | 'staff-telegram';
+  readonly use: 'chat' | 'code' | 'sign-in' | 'session' | 'staff-telegram';
   readonly subject: string;
   readonly data: Readonly<Record<string, string>>;
   readonly expiresMs: number;
@@ -63,31 +72,53 @@ export type ThreadFilter = {
  */
 export type Store = {
   /** Stores a message under its channel and key, once, in the thread of its address (made by `newThread` when there is none). */
-  readonly receive: (message: Message, newThread: () => Thread) => Promise<{ readonly kind: 'stored' | 'repeated'; readonly threadId: string }>;
-  /** The oldest unhandled message of each thread, in the order received; threads in `busy` are left out. */
+  readonly receive: (
+    message: Message,
+    newThread: () => Thread,
+  ) => Promise<{ readonly kind: 'stored' | 'repeated'; readonly threadId: string }>;
+  /** The oldest unhandled message of each thread, in the order received; threads whose ids are in `busy` are left out. */
   readonly nextMessages: (most: number, busy: ReadonlySet<string>) => Promise<readonly Received[]>;
+  /**
+   * A thread of version 0 is added, unless its id or address is taken. `changed-meanwhile` also when the message was handled
+   * before: whoever comes second answers nothing.
+   */
   readonly saveTurn: (result: TurnResult) => Promise<Saved>;
   /** Saves several turns of different threads in one transaction; one that changed meanwhile does not hold up the others. */
   readonly saveTurns: (results: readonly TurnResult[]) => Promise<readonly Saved[]>;
 
   readonly thread: (id: string) => Promise<Thread | null>;
   readonly threadAt: (address: Address) => Promise<Thread | null>;
+  /** The one that has waited longest (`sinceMs`) first. */
   readonly threads: (filter: ThreadFilter) => Promise<readonly Thread[]>;
   /** Everything said in a thread, oldest first; `after` is the last line already seen. */
   readonly lines: (threadId: string, after?: number) => Promise<readonly Line[]>;
-  readonly events: (filter: { readonly threadId?: string; readonly kinds?: readonly Event['kind'][]; readonly after?: number }) => Promise<readonly StoredEvent[]>;
+  readonly events: (filter: {
+    readonly threadId?: string;
+    readonly kinds?: readonly Event['kind'][];
+    readonly after?: number;
+  }) => Promise<readonly StoredEvent[]>;
 
-  /** Rows that may be sent now, the first of each address only, in order of id. */
-  readonly nextToSend: (channel: string, nowMs: number, most: number, busy: ReadonlySet<string>) => Promise<readonly OutboxRow[]>;
-  /** `later` keeps the row and counts a try; every other receipt ends it. */
+  /** Rows that may be sent now, the first of each address only, in order of id; addresses in `busy` are left out. */
+  readonly nextToSend: (
+    channel: string,
+    nowMs: number,
+    most: number,
+    busy: ReadonlySet<string>,
+  ) => Promise<readonly OutboxRow[]>;
+  /** Said before a channel is asked to deliver, so that a crash does not send twice what may have arrived: see `maybeSent`. */
+  readonly markSending: (ids: readonly number[]) => Promise<void>;
+  /** `later` keeps the row and counts a try; every other receipt ends it. Nothing happens to a row that has ended. */
   readonly settle: (id: number, receipt: Receipt, nowMs: number) => Promise<void>;
   /** Adds a message to a hirer that no turn brought about (staff's words, a reminder). */
   readonly post: (threadId: string, reply: Reply, atMs: number) => Promise<void>;
 
   readonly booking: (ref: BookingRef) => Promise<Booking | null>;
+  /** By first day, then ref. */
   readonly bookings: () => Promise<readonly Booking[]>;
   /** All of them or none. A ref that exists is changed, never doubled. */
-  readonly putBookings: (bookings: readonly Booking[]) => Promise<{ readonly added: number; readonly changed: number; readonly same: number }>;
+  readonly putBookings: (
+    bookings: readonly Booking[],
+  ) => Promise<{ readonly added: number; readonly changed: number; readonly same: number }>;
 
   readonly putToken: (token: Token) => Promise<void>;
   readonly token: (hash: string, use: Token['use'], nowMs: number) => Promise<Token | null>;
@@ -101,6 +132,8 @@ export type Store = {
   /** Names beginning with `prefix`, sorted. */
   readonly notes: (prefix: string) => Promise<readonly { readonly name: string; readonly value: string }[]>;
 
+  /** A consistent copy while writing goes on; an older copy at `file` is replaced in one step. */
   readonly backup: (file: string) => Promise<void>;
+  /** Ends cleanly: what was asked before is written. */
   readonly close: () => Promise<void>;
 };
