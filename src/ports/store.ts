@@ -27,8 +27,8 @@ export type Line = {
   readonly text: string;
   readonly reply: Reply | null;
   readonly message: Message | null;
-  /** How far a reply has got; absent for what the hirer said. `unknown`: it may have arrived. */
-  readonly sent?: 'waiting' | 'delivered' | 'unknown' | 'gone';
+  /** How far a reply has got; null for what the hirer said. `unknown`: it may have arrived. */
+  readonly sent: 'waiting' | 'delivered' | 'unknown' | 'gone' | null;
 };
 
 export type StoredEvent = {
