@@ -2,11 +2,26 @@ import type { TopicId } from '../basics/ids.ts';
 
 /** The names of inputs a hirer may be asked for: design.md section 9, `asks`. */
 export type InputName =
-  | 'amps' | 'people' | 'nights' | 'hours' | 'watts' | 'degrees' | 'appliances' | 'inside' | 'outside' | 'month'
-  | 'type' | 'source' | 'car' | 'percent' | 'things';
+  | 'amps'
+  | 'people'
+  | 'nights'
+  | 'hours'
+  | 'watts'
+  | 'degrees'
+  | 'appliances'
+  | 'inside'
+  | 'outside'
+  | 'month'
+  | 'type'
+  | 'source'
+  | 'car'
+  | 'percent'
+  | 'things';
 
 /** What is known so far, from words, the booking and the van. Plain values, so that it can be stored with the thread. */
-export type Inputs = Readonly<Partial<Record<InputName | (string & {}), string | number | boolean | readonly string[]>>>;
+export type Inputs = Readonly<
+  Partial<Record<InputName | (string & {}), string | number | boolean | readonly string[]>>
+>;
 
 /** A small picture of a sum: what is used against what there is. Drawn by the reply in the pictures' own hand. */
 export type Bar = {
@@ -18,7 +33,13 @@ export type Bar = {
 
 /** What a calculation came to. `values` has exactly the keys of design.md section 9 for its topic. */
 export type Outcome =
-  | { readonly kind: 'asks'; readonly asks: InputName; readonly question: string; readonly choices: readonly string[]; readonly inputs: Inputs }
+  | {
+      readonly kind: 'asks';
+      readonly asks: InputName;
+      readonly question: string;
+      readonly choices: readonly string[];
+      readonly inputs: Inputs;
+    }
   | { readonly kind: 'refused'; readonly refused: InputName; readonly says: string; readonly inputs: Inputs }
   | {
       readonly kind: 'result';

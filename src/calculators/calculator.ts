@@ -1,0 +1,37 @@
+import type { TopicId } from '../basics/ids.ts';
+import type { InputSpec } from './reading.ts';
+import type { Bar, CalculatorContext, Inputs } from './types.ts';
+
+/** A sum's result and how it is put. `first` carries the verdict and the figure; `working` is two or three lines. */
+export type Answer = {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly first: string;
+  readonly working: readonly string[];
+  readonly caution: string | null;
+  readonly bar: Bar | null;
+  readonly pass?: boolean;
+};
+
+/** One sum: the table of its inputs and what it answers once nothing it needs is missing. */
+export type Calculator = {
+  readonly topic: TopicId;
+  readonly inputs: readonly InputSpec[];
+  readonly answer: (inputs: Inputs, context: CalculatorContext) => Answer;
+};
+
+/** The number under `name`, or null. */
+export function numberOf(inputs: Inputs, name: string): number | null {
+  const value = inputs[name];
+  return typeof value === 'number' ? value : null;
+}
+
+/** The text under `name`, or null. */
+export function textOf(inputs: Inputs, name: string): string | null {
+  const value = inputs[name];
+  return typeof value === 'string' ? value : null;
+}
+
+/** Whether the flag `name` is set. */
+export function isSet(inputs: Inputs, name: string): boolean {
+  return inputs[name] === true;
+}

@@ -1,0 +1,240 @@
+import { type Appliance, singular } from './lexicon.ts';
+import type { Piece } from './numbers.ts';
+import type { Counted, Quantity } from './quantities.ts';
+
+/** An appliance named in a text, with what was said about it. */
+export type Mention = {
+  readonly appliance: Appliance;
+  readonly count: number;
+  /** Watts said of it; null when none were. */
+  readonly watts: number | null;
+  /** Hours a day said of it. */
+  readonly hours: number | null;
+  /** A step named without a unit: 2 for 'heating on 2'; 'high' and 'low' as such. */
+  readonly step: number | 'low' | 'middle' | 'high' | null;
+  /** 'Without the kettle', 'heating off'. */
+  readonly off: boolean;
+  /** 'Heating on gas': draws nothing from the hook-up. */
+  readonly onGas: boolean;
+  readonly from: number;
+  readonly to: number;
+};
+
+type Place = { readonly appliance: Appliance; readonly from: number; readonly to: number };
+
+/** Finds the appliances of `known` in a text; a number belongs to the nearest name. Watts said of nothing known stand alone. */
+export function mentionsIn(counted: Counted, known: readonly Appliance[]): readonly Mention[] {
+  const places = merged(placesIn(counted.pieces, known));
+  const free = new Set(counted.quantities);
+  const steps = places.map((place) => (place.appliance.key === 'heating' ? stepOf(counted, place, free) : null));
+  const watts = bind(places, counted, free, 'watts');
+  const hours = bind(places, counted, free, 'hours');
+  const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours');
+  const mentions = places.map((place, i): Mention => {
+    const { from, to, appliance } = place;
+    return {
+      appliance,
+      count: countOf(counted, place, free),
+      watts: watts[i] ?? null,
+      hours: hours[i] ?? (onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : wholeNight(counted.pieces)),
+      step: steps[i] ?? null,
+      off: isOff(counted.pieces, place, places),
+      onGas: isOnGas(counted.pieces, place, places),
+      from,
+      to,
+    };
+  });
+  return [
+    ...mentions,
+    ...unnamed(counted, free, hours.length === 0 && onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : null),
+  ];
+}
+
+function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readonly Place[] {
+  // Hyphens never part a name: 'hair-dryer', 'air-fryer'.
+  const at = pieces.flatMap((piece, i) => (piece.text === '-' ? [] : [{ word: singular(piece.text), i }]));
+  const places: Place[] = [];
+  for (let i = 0; i < at.length; ) {
+    let best: { appliance: Appliance; length: number } | null = null;
+    for (const appliance of known) {
+      for (const phrase of appliance.phrases) {
+        if (phrase.length > (best?.length ?? 0) && phrase.every((word, k) => at[i + k]?.word === word))
+          best = { appliance, length: phrase.length };
+      }
+    }
+    if (best === null || falseFriend(pieces, at[i]?.i ?? 0)) {
+      i++;
+      continue;
+    }
+    places.push({ appliance: best.appliance, from: at[i]?.i ?? 0, to: (at[i + best.length - 1]?.i ?? 0) + 1 });
+    i += best.length;
+  }
+  return places;
+}
+
+/** 'Ring the yard', 'tea towel', 'electric hook-up', 'light' as in weight. */
+function falseFriend(pieces: readonly Piece[], at: number): boolean {
+  const [word, next] = [pieces[at]?.text, pieces[at + 1]?.text ?? ''];
+  if (word === 'ring') return /^(you|us|the|them|nessa)$/.test(next);
+  if (word === 'tea') return /^(towel|light|bag)s?$/.test(next);
+  if (word === 'electric' || word === 'electrics') {
+    return (
+      /^(hook|hookup|is|are|was|supply|post|point|box|pitch|bill|site|on|and|socket|sockets|here|amps?|\?|,|\.|)$/.test(
+        next,
+      ) &&
+      !/^(heater|heating)$/.test(pieces[at - 1]?.text ?? '') &&
+      !(next === 'on' && /^\d/.test(pieces[at + 2]?.text ?? ''))
+    );
+  }
+  if (word === 'heat') return /^(the|up|water|some|a)$/.test(next) && next === 'some';
+  return false;
+}
+
+/** 'Electric heating' twice, 'a brew with the kettle': one thing, named by its first place with both spans of numbers. */
+function merged(places: readonly Place[]): readonly Place[] {
+  return places.filter((place, i) => places.findIndex((other) => other.appliance.key === place.appliance.key) === i);
+}
+
+/** The quantity of a unit that belongs to each place: nearest by pieces, each used once. */
+function bind(
+  places: readonly Place[],
+  counted: Counted,
+  free: Set<Quantity>,
+  unit: 'watts' | 'hours',
+): readonly (number | null)[] {
+  const result: (number | null)[] = places.map(() => null);
+  for (const quantity of counted.quantities) {
+    if (quantity.unit !== unit || !free.has(quantity)) continue;
+    let best = -1;
+    let bestGap = Number.POSITIVE_INFINITY;
+    places.forEach((place, i) => {
+      if (result[i] !== null) return;
+      const gap = gapOf(counted.pieces, place, quantity);
+      if (gap < bestGap) [best, bestGap] = [i, gap];
+    });
+    if (best < 0 || bestGap > (unit === 'watts' ? 5 : 8)) continue;
+    result[best] = quantity.high;
+    free.delete(quantity);
+  }
+  return result;
+}
+
+/** Pieces between a name and a number; a number right before its name is nearer than one after; a comma parts. */
+function gapOf(pieces: readonly Piece[], place: Place, quantity: Quantity): number {
+  const before = quantity.to <= place.from;
+  const [start, end] = before ? [quantity.to, place.from] : [place.to, quantity.from];
+  if (end < start) return 0;
+  const between = pieces.slice(start, end);
+  const parted = between.filter((piece) => /^(,|;|and|plus|\+|&|with|while|or)$/.test(piece.text)).length;
+  return between.length + parted * 4 + (before ? 0 : 0.5);
+}
+
+function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['step'] {
+  const { pieces } = counted;
+  const window = pieces.slice(place.to, place.to + 5);
+  for (const quantity of counted.quantities) {
+    if (quantity.unit !== 'bare' || quantity.from < place.to || quantity.from > place.to + 4) continue;
+    const between = pieces.slice(place.to, quantity.from).map((piece) => piece.text);
+    if (between.some((word) => /^(and|plus|,|with|for|have|got|we)$/.test(word))) continue;
+    if (
+      between.length > 0 &&
+      !/^(on|at|to|step|number|no|setting|set|level|electric|=|:|kw|-|@)$/.test(between.at(-1) ?? '')
+    )
+      continue;
+    if (quantity.high > 5 && quantity.high < 100) continue;
+    free.delete(quantity);
+    return quantity.high;
+  }
+  const near = [...pieces.slice(Math.max(0, place.from - 2), place.from), ...window.slice(0, 3)].map(
+    (piece) => piece.text,
+  );
+  if (near.some((word) => /^(full|max|maximum|high|highest|top|flat)$/.test(word))) return 'high';
+  if (near.some((word) => /^(low|lowest|min|minimum|lower)$/.test(word))) return 'low';
+  if (near.some((word) => /^(medium|middle|half|mid)$/.test(word))) return 'middle';
+  return null;
+}
+
+function countOf(counted: Counted, place: Place, free: Set<Quantity>): number {
+  const before = counted.quantities.find(
+    (quantity) => quantity.unit === 'bare' && quantity.to === place.from && free.has(quantity),
+  );
+  if (before === undefined || place.appliance.key === 'heating') return 1;
+  free.delete(before);
+  return before.high;
+}
+
+function isOff(pieces: readonly Piece[], place: Place, places: readonly Place[]): boolean {
+  const before = pieces
+    .slice(Math.max(0, place.from - 4), place.from)
+    .map((piece) => piece.text)
+    .join(' ');
+  const limit = places.find((other) => other.from >= place.to)?.from ?? pieces.length;
+  const after = pieces
+    .slice(place.to, Math.min(limit, place.to + 3))
+    .map((piece) => piece.text)
+    .join(' ');
+  if (/without (turning|switching|having|tripping|blowing)/.test(before)) return false;
+  if (
+    /\b(without|except|instead of|rather than|not|no|minus|forget|skip|drop)( the| a| any| our| using)?$/.test(before)
+  )
+    return true;
+  if (/\b(turn|switch|switched|turned|leave|take) (off|out)( the| our)?$/.test(before)) return true;
+  if (/^(is |are |stays |turned |switched )?off\b/.test(after)) return true;
+  return false;
+}
+
+function isOnGas(pieces: readonly Piece[], place: Place, places: readonly Place[]): boolean {
+  const limit = places.find((other) => other.from >= place.to)?.from ?? pieces.length;
+  const after = pieces
+    .slice(place.to, Math.min(limit, place.to + 4))
+    .map((piece) => piece.text)
+    .join(' ');
+  const before = pieces[place.from - 1]?.text;
+  if (before === 'gas' && pieces[place.from - 2]?.text !== 'and') return true;
+  return /^((is |are |running |set |left |to |on )*)(on |to )gas\b(?! and)/.test(after);
+}
+
+function wholeNight(pieces: readonly Piece[]): number | null {
+  const text = pieces.map((piece) => piece.text).join(' ');
+  if (
+    /\b(24 7|24\/7|round the clock|non stop|nonstop|all the time|constantly|continuously|day and night|all day and (all )?night)\b/.test(
+      text,
+    )
+  )
+    return 24;
+  if (/\ball day\b/.test(text)) return 12;
+  if (/\b(all night|overnight|through the night|while we sleep|whole night)\b/.test(text)) return 8;
+  return /\b(all evening|in the evenings?|every evening|each evening|of an evening)\b/.test(text) ? 4 : null;
+}
+
+/** Watts that belong to no known name: 'my 700 W gadget'. */
+function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | null): readonly Mention[] {
+  return counted.quantities
+    .filter((quantity) => quantity.unit === 'watts' && free.has(quantity))
+    .map((quantity) => {
+      const next = counted.pieces[quantity.to];
+      const named =
+        next?.kind === 'word' &&
+        !/^(of|on|for|at|in|and|or|is|to|with|from|we|i|all|each|draw|load|please|total|altogether)$/.test(next.text);
+      const name = named ? next.text : 'thing';
+      const appliance: Appliance = {
+        key: `own-${name}`,
+        name,
+        watts: quantity.high,
+        circuit: null,
+        missed: 5,
+        phrases: [],
+      };
+      return {
+        appliance,
+        count: 1,
+        watts: quantity.high,
+        hours,
+        step: null,
+        off: false,
+        onGas: false,
+        from: quantity.from,
+        to: quantity.to,
+      };
+    });
+}

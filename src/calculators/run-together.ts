@@ -1,0 +1,258 @@
+import { type Answer, type Calculator, numberOf } from './calculator.ts';
+import { AMPS } from './common-inputs.ts';
+import { type InputSpec, type Load, parseLoads } from './reading.ts';
+import {
+  ampsOf,
+  drawW,
+  dropV,
+  heaterW,
+  isBackground,
+  LEAD_M,
+  LEAD_OHM_PER_KM,
+  type Limit,
+  limitsOf,
+  loadVerdict,
+  loopOhms,
+  tightest,
+} from './supply.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { ampsText, figure, listText, wattsText } from './words.ts';
+
+/** What to switch off so that the post and every breaker are at or below their rating, the least missed. Empty when all fits; null when nothing helps. */
+export function toSwitchOff(loads: readonly Load[], amps: number, context: CalculatorContext): readonly Load[] | null {
+  const named = loads.filter((load) => !isBackground(load.key));
+  let best: { readonly off: readonly Load[]; readonly missed: number; readonly watts: number } | null = null;
+  for (let mask = 0; mask < 2 ** named.length; mask++) {
+    const off = named.filter((_, i) => mask & (1 << i));
+    const on = named.filter((load) => !off.includes(load));
+    if (loadVerdict(tightest(limitsOf(on, amps, context.figures, context.constants)).share) !== 'fits') continue;
+    const missed = off.reduce((sum, load) => sum + missedOf(load, context), 0);
+    const watts = off.reduce((sum, load) => sum + drawW(load), 0);
+    if (best === null || missed < best.missed || (missed === best.missed && watts < best.watts))
+      best = { off, missed, watts };
+  }
+  return best?.off ?? null;
+}
+
+/** What hirers' own things count for when the firm has not said: the middle of the scale. */
+const OWN_MISSED = 5;
+
+function missedOf(load: Load, context: CalculatorContext): number {
+  const { loads } = context.figures.mains;
+  if (load.key === 'heating') return loads[`heating-${load.watts}`]?.missed ?? OWN_MISSED;
+  return loads[load.key]?.missed ?? OWN_MISSED;
+}
+
+/** The highest lower step of the heating with which the rest fits; null when there is none. */
+export function lowerStepW(loads: readonly Load[], amps: number, context: CalculatorContext): number | null {
+  const heating = loads.find((load) => load.key === 'heating');
+  if (heating?.watts === undefined || heating.watts === null) return null;
+  const lower = context.figures.mains.heatingStepsW.filter((watts) => watts < (heating.watts ?? 0)).reverse();
+  const fits = (watts: number) => {
+    const with_ = loads.map((load) => (load === heating ? { ...load, watts } : load));
+    return loadVerdict(tightest(limitsOf(with_, amps, context.figures, context.constants)).share) === 'fits';
+  };
+  return lower.find(fits) ?? null;
+}
+
+const MOST_NAMED = 10;
+
+export const APPLIANCES: InputSpec = {
+  name: 'appliances',
+  as: 'appliances',
+  known: 'appliances',
+  ask: (context) => ({
+    question: 'Which things do you want on at the same time?',
+    choices: [
+      ...new Set([
+        ...(Object.keys(context.figures.mains.loads).includes('kettle') ? ['Kettle'] : []),
+        'Hair dryer',
+        'Heating and kettle',
+        'Kettle and toaster',
+      ]),
+    ],
+  }),
+};
+
+/** Asked only when a named thing's draw cannot be known from the van: a step of the heating, or a plate. */
+const WATTS: InputSpec = {
+  name: 'watts',
+  as: 'ampHours',
+  known: 'watts',
+  needed: (inputs) => parseLoads(inputs['appliances']).some((load) => load.watts === null),
+  ask: (context, inputs) => {
+    const open = parseLoads(inputs['appliances']).find((load) => load.watts === null);
+    if (open?.key !== 'heating')
+      return {
+        question: `How many watts does the ${open?.name ?? 'thing'} draw? It stands on its plate.`,
+        choices: [],
+      };
+    const steps = context.figures.mains.heatingStepsW;
+    if (steps.length === 0)
+      return { question: 'How many watts does the heater draw? It stands on its plate.', choices: [] };
+    return { question: 'On which step is the heating?', choices: [...steps.map(wattsText), 'On gas'] };
+  },
+};
+
+export const runTogether: Calculator = {
+  topic: 'mains-can-i-run-together',
+  inputs: [
+    { ...APPLIANCES, needed: (inputs) => parseLoads(inputs['appliances']).length === 0 && inputs['gasOnly'] !== true },
+    WATTS,
+    AMPS,
+    { name: 'inverter', as: 'flag', known: 'appliances', words: /\b(inverter|invertor)\b/ },
+  ],
+  answer,
+};
+
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { figures, constants } = context;
+  const loads = parseLoads(inputs['appliances']).slice(0, MOST_NAMED);
+  const amps = numberOf(inputs, 'amps') ?? 0;
+  const inverterW = figures.mains.inverterW;
+  if (inverterW !== undefined && (inputs['inverter'] === true || amps === 0))
+    return onInverter(loads, inverterW, context);
+  const limits = limitsOf(loads, amps, figures, constants);
+  const limit = tightest(limits);
+  const totalW = limits[0]?.usedW ?? 0;
+  const total = ampsOf(totalW, constants.volts);
+  const verdict = loadVerdict(limit.share);
+  const off =
+    verdict === 'fits' ? [] : (toSwitchOff(loads, amps, context) ?? loads.filter((load) => !isBackground(load.key)));
+  const named = loads.filter((load) => !isBackground(load.key));
+  return {
+    values: {
+      totalW,
+      amps: total,
+      limitA: limit.amps,
+      limitedBy: limit.id,
+      drop: off.map((load) => load.name),
+      verdict,
+    },
+    first: firstLine(verdict, totalW, total, limit, amps),
+    working: [
+      [
+        ...named.map((load) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${wattsText(drawW(load))}`),
+        `fridge and charger ${wattsText(figures.mains.backgroundW)}`,
+      ].join(' + ') + ` = ${wattsText(totalW)}, ${ampsText(total)}.`,
+      limit.id === 'post'
+        ? `The post gives ${figure(amps)} A, which is ${wattsText(amps * constants.volts)}.`
+        : `${capital(limit.name)} carries ${figure(limit.amps)} A; these put ${ampsText(ampsOf(limit.usedW, constants.volts))} on it.`,
+      adviceLine(verdict, loads, off, amps, context),
+    ].filter((line) => line !== ''),
+    caution: cautionFor(loads, total, verdict, context),
+    bar: {
+      title: limit.id === 'post' ? 'On the post' : `On ${limit.name}`,
+      unit: 'W',
+      limit: limit.amps * constants.volts,
+      segments: [
+        { label: 'fridge and charger', amount: figures.mains.backgroundW },
+        ...named.map((load) => ({ label: load.name, amount: drawW(load) })),
+      ],
+    },
+  };
+}
+
+function firstLine(
+  verdict: ReturnType<typeof loadVerdict>,
+  totalW: number,
+  total: number,
+  limit: Limit,
+  amps: number,
+): string {
+  const sum = `${wattsText(totalW)}, ${ampsText(total)}`;
+  if (amps === 0) return `No: without a hook-up the mains sockets are dead, and this would need ${sum}.`;
+  const of =
+    limit.id === 'post' ? `the post's ${figure(limit.amps)} A` : `the ${figure(limit.amps)} A of ${limit.name}`;
+  switch (verdict) {
+    case 'fits':
+      return `Yes, that fits: ${sum} in all, within ${of}.`;
+    case 'over':
+      return `Just over: ${sum} in all against ${of}. It may hold, but plan for less.`;
+    case 'may-trip':
+      return `No: ${sum} in all is over ${of} and may trip it.`;
+    case 'will-trip':
+      return `No: ${sum} in all is far over ${of} and will trip it.`;
+  }
+}
+
+function adviceLine(
+  verdict: string,
+  loads: readonly Load[],
+  off: readonly Load[],
+  amps: number,
+  context: CalculatorContext,
+): string {
+  const { constants } = context;
+  if (amps === 0) return '';
+  if (verdict === 'fits') {
+    const limits = limitsOf(loads, amps, context.figures, constants);
+    const leftW = Math.min(...limits.slice(0, 1).map((limit) => limit.amps * constants.volts - limit.usedW));
+    return `${wattsText(Math.max(0, leftW))} is left on the post.`;
+  }
+  const step = lowerStepW(loads, amps, context);
+  const rest =
+    off.length === 0 ? '' : `Leave the ${listText(off.map((load) => load.name))} off${offSuffix(off, loads)}`;
+  const down = step === null ? '' : `the heating down to ${wattsText(step)}`;
+  if (rest === '') return down === '' ? '' : `Turn ${down}.`;
+  return down === '' || off.some((load) => load.key === 'heating' && off.length > 1)
+    ? `${rest}.`
+    : `${rest}, or turn ${down}.`;
+}
+
+function offSuffix(off: readonly Load[], loads: readonly Load[]): string {
+  return off.length === 1 && loads.filter((load) => !isBackground(load.key)).length > 1
+    ? ' until the others are done'
+    : '';
+}
+
+function cautionFor(loads: readonly Load[], total: number, verdict: string, context: CalculatorContext): string | null {
+  const { volts } = context.constants;
+  if (loads.some((load) => load.key === 'fan-heater'))
+    return "Heaters of your own are not allowed on the van's sockets.";
+  if (loads.some((load) => load.key === 'heating') && verdict === 'fits') {
+    const atVan = volts - dropV(loopOhms(LEAD_M, LEAD_OHM_PER_KM), total);
+    const heating = loads.find((load) => load.key === 'heating')?.watts ?? 0;
+    return `Unroll the lead wholly. At its end there are about ${figure(atVan, 0)} V, so the heater gives about ${wattsText(Math.round(heaterW(heating, volts, atVan) / 10) * 10)}.`;
+  }
+  return verdict === 'fits'
+    ? null
+    : 'If the post has gone off: switch things off first, then reset it once, or ask the site.';
+}
+
+function onInverter(loads: readonly Load[], inverterW: number, context: CalculatorContext): Answer {
+  const { volts } = context.constants;
+  const named = loads.filter((load) => !isBackground(load.key));
+  const totalW = named.reduce((sum, load) => sum + drawW(load), 0);
+  const verdict = loadVerdict(totalW / inverterW);
+  const off = verdict === 'fits' ? [] : named.filter((load) => drawW(load) > inverterW || totalW > inverterW);
+  return {
+    values: {
+      totalW,
+      amps: ampsOf(totalW, volts),
+      limitA: ampsOf(inverterW, volts),
+      limitedBy: 'inverter',
+      drop: off.map((load) => load.name),
+      verdict,
+    },
+    first:
+      verdict === 'fits'
+        ? `Yes, on the inverter socket: ${wattsText(totalW)} of its ${wattsText(inverterW)}.`
+        : `No: off hook-up only the inverter socket works, and ${wattsText(totalW)} is over its ${wattsText(inverterW)}.`,
+    working: [
+      `${named.map((load) => `${load.name} ${wattsText(drawW(load))}`).join(' + ')} = ${wattsText(totalW)}.`,
+      'It runs on the battery: switch the inverter off when you are done.',
+    ],
+    caution: 'Never the kettle, toaster, hair dryer or iron on the inverter.',
+    bar: {
+      title: 'On the inverter',
+      unit: 'W',
+      limit: inverterW,
+      segments: named.map((load) => ({ label: load.name, amount: drawW(load) })),
+    },
+  };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,211 @@
+import type { Constants, Figures } from '../knowledge/schema.ts';
+import { singular, words } from './lexicon.ts';
+import { type PeopleSaid, peopleIn } from './people.ts';
+import type { Counted } from './quantities.ts';
+
+/** Something to carry: 'bike' twice is 28 kg. */
+export type Thing = { readonly key: string; readonly name: string; readonly count: number; readonly kg: number };
+
+type Known = {
+  readonly key: string;
+  readonly name: string;
+  readonly kg: number;
+  readonly phrases: readonly (readonly string[])[];
+};
+
+/** Things that are people; they weigh only where they ride in the van. */
+const PEOPLE_KEYS = new Set(['adult', 'child', 'adult-kit', 'child-kit', 'food-for-two', 'water-litre']);
+const ALSO: Readonly<Record<string, readonly string[]>> = {
+  bike: ['bike', 'bicycle', 'cycle', 'push bike', 'mountain bike', 'kids bike'],
+  chair: [
+    'chair',
+    'camp chair',
+    'camping chair',
+    'deck chair',
+    'deckchair',
+    'garden chair',
+    'folding chair',
+    'outdoor chair',
+  ],
+  'camp-table': ['camp table', 'camping table', 'folding table', 'picnic table', 'outdoor table'],
+  'spare-cylinder': [
+    'spare gas',
+    'extra gas',
+    'gas bottle',
+    'gas cylinder',
+    'spare cylinder',
+    'extra cylinder',
+    'second cylinder',
+    'cylinder',
+  ],
+};
+
+/** What a text wants to load. Weights said ('a 20 kg tent') count as said; people's kit and food by the head. */
+export function thingsIn(
+  counted: Counted,
+  figures: Figures,
+  constants: Constants,
+  booked: PeopleSaid | null,
+): readonly Thing[] {
+  const found = [
+    ...named(counted, figures, constants),
+    ...water(counted, figures, constants),
+    ...kit(counted, constants, booked),
+  ];
+  return [...found, ...weighed(counted, found)];
+}
+
+function known(figures: Figures, constants: Constants): readonly Known[] {
+  const list: Known[] = Object.entries(constants.things).flatMap(([key, thing]) =>
+    thing.kg === undefined || PEOPLE_KEYS.has(key)
+      ? []
+      : [
+          {
+            key,
+            name: thing.name,
+            kg: thing.kg,
+            phrases: [thing.name, ...thing.also, ...(ALSO[key] ?? [])].map(words),
+          },
+        ],
+  );
+  if (figures.awningKg !== undefined) {
+    list.push({
+      key: 'awning',
+      name: 'awning',
+      kg: figures.awningKg,
+      phrases: ['awning', 'air awning', 'porch awning', 'porch'].map(words),
+    });
+  }
+  return list;
+}
+
+function named(counted: Counted, figures: Figures, constants: Constants): readonly Thing[] {
+  const at = counted.pieces.flatMap((piece, i) => (piece.text === '-' ? [] : [{ word: singular(piece.text), i }]));
+  const things: Thing[] = [];
+  const list = known(figures, constants);
+  for (let i = 0; i < at.length; i++) {
+    let best: { thing: Known; length: number } | null = null;
+    for (const thing of list) {
+      for (const phrase of thing.phrases) {
+        if (phrase.length > (best?.length ?? 0) && phrase.every((word, k) => at[i + k]?.word === word))
+          best = { thing, length: phrase.length };
+      }
+    }
+    if (best === null) continue;
+    const { thing } = best;
+    const start = at[i]?.i ?? 0;
+    const end = (at[i + best.length - 1]?.i ?? 0) + 1;
+    const before = counted.quantities.find(
+      (quantity) =>
+        quantity.to <= start && quantity.to >= start - 1 && quantity.unit !== 'nights' && quantity.unit !== 'hours',
+    );
+    const kgSaid = before?.unit === 'kg' ? before.high : weightAfter(counted, end);
+    const count = before?.unit === 'bare' || before?.unit === 'bottles' ? before.high : pairBefore(counted, start);
+    if (!(kgSaid === null && without(counted, start)))
+      things.push({ key: thing.key, name: thing.name, count, kg: kgSaid ?? thing.kg });
+    i += best.length - 1;
+  }
+  return things;
+}
+
+/** 'Bikes weighing 18 kg each', 'an awning (25 kg)'. */
+function weightAfter(counted: Counted, end: number): number | null {
+  const after = counted.quantities.find(
+    (quantity) => quantity.unit === 'kg' && quantity.from >= end && quantity.from <= end + 4,
+  );
+  if (after === undefined) return null;
+  const between = counted.pieces.slice(end, after.from).map((piece) => piece.text);
+  return between.every((word) =>
+    /^(weighing|weighs|weigh|at|of|is|are|about|around|roughly|\(|that|which|,|-|=)$/.test(word),
+  )
+    ? after.high
+    : null;
+}
+
+function pairBefore(counted: Counted, start: number): number {
+  const words = counted.pieces.slice(Math.max(0, start - 3), start).map((piece) => piece.text);
+  return words.includes('couple') || words.includes('pair') ? 2 : 1;
+}
+
+function without(counted: Counted, start: number): boolean {
+  return /\b(no|without|not)( the| a| any| our)?$/.test(
+    counted.pieces
+      .slice(Math.max(0, start - 3), start)
+      .map((piece) => piece.text)
+      .join(' '),
+  );
+}
+
+function water(counted: Counted, figures: Figures, constants: Constants): readonly Thing[] {
+  const kg = constants.things['water-litre']?.kg ?? 1;
+  const litres = counted.quantities.find((quantity) => quantity.unit === 'litres');
+  if (litres !== undefined) return [{ key: 'water', name: 'litre of water', count: litres.high, kg }];
+  const text = counted.pieces.map((piece) => piece.text).join(' ');
+  if (/\bempty (water )?(tank|barrel)|\b(tank|barrel|water) (is )?(empty|drained)\b/.test(text)) return [];
+  if (/\bhalf( a)?( full)? (of )?(tank|barrel)|\b(tank|barrel) half full\b/.test(text))
+    return [{ key: 'water', name: 'litre of water', count: figures.water.freshL / 2, kg }];
+  const full =
+    /\bfull (fresh |water )?(tank|barrel)|\b(tank|barrel|water) (is |was )?full\b|\b(tank|barrel) of water\b|\bfull of water\b|\bwater tank filled\b|\bfull water\b/.test(
+      text,
+    );
+  return full ? [{ key: 'water', name: 'litre of water', count: figures.water.freshL, kg }] : [];
+}
+
+function kit(counted: Counted, constants: Constants, booked: PeopleSaid | null): readonly Thing[] {
+  const text = counted.pieces.map((piece) => piece.text).join(' ');
+  const said = peopleIn(counted);
+  const who = said?.people !== null && said !== null ? said : booked;
+  const clothes = /\b(clothes|clothing|kit|luggage|bags?|suitcases?|stuff|gear|belongings|things|packing)\b/.test(text);
+  const food = /\b(food|shopping|groceries|provisions|supplies)\b/.test(text);
+  const counts = said?.people !== null && said !== null;
+  const things: Thing[] = [];
+  if (who === null || who.people === null) return things;
+  const children = who.children ?? 0;
+  const adults = who.people - children;
+  // '20 kg of clothes' is weighed, not counted by heads.
+  const weighedClothes = counted.quantities.some(
+    (quantity) =>
+      quantity.unit === 'kg' &&
+      /^(of|clothes|luggage|kit|bags|gear|stuff|suitcase)$/.test(counted.pieces[quantity.to]?.text ?? ''),
+  );
+  if ((counts || clothes) && !weighedClothes) {
+    if (adults > 0)
+      things.push({
+        key: 'adult-kit',
+        name: "adult's clothes and kit",
+        count: adults,
+        kg: constants.things['adult-kit']?.kg ?? 0,
+      });
+    if (children > 0)
+      things.push({
+        key: 'child-kit',
+        name: "child's clothes and kit",
+        count: children,
+        kg: constants.things['child-kit']?.kg ?? 0,
+      });
+  }
+  if (food && !/\bno food\b/.test(text))
+    things.push({
+      key: 'food',
+      name: 'food for one',
+      count: who.people,
+      kg: (constants.things['food-for-two']?.kg ?? 0) / 2,
+    });
+  return things;
+}
+
+/** Weights that belong to nothing known: '30 kg of luggage', 'a 25 kilo tent'. */
+function weighed(counted: Counted, found: readonly Thing[]): readonly Thing[] {
+  const used = found.map((thing) => thing.kg);
+  return counted.quantities.flatMap((quantity): Thing[] => {
+    if (quantity.unit !== 'kg' || used.includes(quantity.high)) return [];
+    const at = counted.pieces[quantity.to]?.text === 'of' ? quantity.to + 1 : quantity.to;
+    const name = counted.pieces[at]?.kind === 'word' ? (counted.pieces[at]?.text ?? 'things') : 'things';
+    const times = counted.quantities.find(
+      (other) =>
+        other.unit === 'bare' &&
+        (other.to === quantity.from || (other.to === quantity.from - 1 && counted.pieces[other.to]?.text === 'x')),
+    );
+    return [{ key: `own-${name}`, name, count: times?.high ?? 1, kg: quantity.high }];
+  });
+}
