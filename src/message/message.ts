@@ -40,7 +40,8 @@ export type Booking = {
   /** As on the sheet: 'The Okonkwo-Hale family'. */
   readonly hirer: string;
   readonly firstName: string;
-  readonly people: People;
+  /** Null: not known. */
+  readonly people: People | null;
   readonly van: VanId;
   /** Null while touring or not yet known. */
   readonly site: SiteId | null;
@@ -48,7 +49,8 @@ export type Booking = {
   /** The hook-up's rating in amps; 0 is a pitch with no hook-up; null is not known. */
   readonly amps: number | null;
   readonly from: string;
-  readonly to: string;
+  /** The day of return; null: not known. */
+  readonly to: string | null;
   readonly phone: string | null;
   readonly note: string;
 };

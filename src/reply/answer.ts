@@ -1,28 +1,11 @@
 import type { TopicId } from '../basics/ids.ts';
 import { dayOf } from '../basics/time.ts';
 import { allThatHold, firstThatHolds, holds } from '../knowledge/holds.ts';
-import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
-import type { PictureUseData, Says, SiteData } from '../knowledge/schema.ts';
-import { fillSlots, plays, type SlotSource } from '../knowledge/slots.ts';
+import type { PictureUseData, Says } from '../knowledge/schema.ts';
+import { plays } from '../knowledge/slots.ts';
+import { type AnswerContext, fill } from './answer-context.ts';
 import { placeLines } from './places.ts';
 import type { Block, PictureUse } from './reply.ts';
-
-/** Where and when an answer is given. */
-export type AnswerContext = {
-  readonly knowledge: Knowledge;
-  readonly scope: VanScope;
-  readonly site: SiteData | null;
-  readonly nowMs: number;
-};
-
-/** Fills the slots of a text for the van and site of the context. */
-export function fill(text: string, context: AnswerContext): string {
-  return fillSlots(text, slotSource(context)).text;
-}
-
-export function slotSource({ knowledge, scope, site }: Omit<AnswerContext, 'nowMs'>): SlotSource {
-  return { van: scope.data, parts: knowledge.parts, firm: knowledge.firm, site };
-}
 
 /** The first clause that holds, filled; null when none does. */
 export function say(says: Says | undefined, context: AnswerContext): string | null {

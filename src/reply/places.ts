@@ -1,7 +1,7 @@
 import { localTime } from '../basics/time.ts';
 import { openAt, readOpening } from '../hours/opening.ts';
 import type { AnswerData, PlacesData } from '../knowledge/schema.ts';
-import type { AnswerContext } from './answer.ts';
+import type { AnswerContext } from './answer-context.ts';
 
 type Place = PlacesData['sites'][string]['places'][number];
 

@@ -88,6 +88,9 @@ export type Event =
   | { readonly kind: 'passed'; readonly reason: Reason; readonly brief: Brief; readonly urgency: 'danger' | 'urgent' | 'usual' }
   | { readonly kind: 'taken'; readonly by: string }
   | { readonly kind: 'given-back'; readonly by: string }
+  | { readonly kind: 'staff-said'; readonly by: string; readonly text: string }
+  /** Stays with staff. */
+  | { readonly kind: 'staff-noted'; readonly by: string; readonly text: string }
   | { readonly kind: 'bound'; readonly booking: BookingRef }
   | { readonly kind: 'answered'; readonly topic: TopicId; readonly probability: number }
   | { readonly kind: 'offered'; readonly topics: readonly TopicId[] }

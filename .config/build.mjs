@@ -1,0 +1,89 @@
+// Builds the program into dist/. Unchanged sources and graph: nothing is done, in well under a second.
+// Each build has a folder of its own, named by its content, and dist/pitchhand.mjs is swapped in one step to point to it:
+// a server that is running keeps the files it started with.
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const dist = join(root, 'dist');
+const KEPT_BUILDS = 3;
+
+/** Name of the build: the same for the same sources, settings and locked packages. */
+function buildName() {
+  const hash = createHash('sha256');
+  for (const part of ['src', 'adapters', '.config/build.mjs', 'package-lock.json', 'package.json']) {
+    for (const file of filesUnder(join(root, part))) hash.update(file).update(readFileSync(file));
+  }
+  return hash.digest('hex').slice(0, 16);
+}
+
+function filesUnder(path) {
+  if (!statSync(path).isDirectory()) return [path];
+  return readdirSync(path, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort();
+}
+
+async function bundle(folder) {
+  const { build } = await import('esbuild');
+  const common = { bundle: true, logLevel: 'warning', absWorkingDir: root };
+  const requireBanner = "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);";
+  await build({
+    ...common,
+    entryPoints: { main: 'adapters/main.ts', 'training-worker': 'adapters/training/worker.ts', 'prepare-graph': 'adapters/training/prepare-graph.ts' },
+    outdir: folder,
+    outExtension: { '.js': '.mjs' },
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    external: ['better-sqlite3', 'pg-native', '@resvg/resvg-js'],
+    banner: { js: requireBanner },
+    jsx: 'automatic',
+    jsxImportSource: 'hono/jsx',
+    loader: { '.sql': 'text' },
+  });
+  await build({
+    ...common,
+    entryPoints: { 'chat-page': 'adapters/web/page-script.ts', 'yard-page': 'adapters/yard/page-script.ts' },
+    outdir: folder,
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2020',
+    minify: true,
+  });
+}
+
+function launcher(name) {
+  return `#!/usr/bin/env node\nawait import('./${name}/main.mjs');\n`;
+}
+
+function sweep(current) {
+  const builds = readdirSync(dist, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && /^[0-9a-f]{16}$/.test(entry.name) && entry.name !== current)
+    .map((entry) => ({ name: entry.name, at: statSync(join(dist, entry.name)).mtimeMs }))
+    .sort((a, b) => b.at - a.at);
+  for (const { name } of builds.slice(KEPT_BUILDS - 1)) rmSync(join(dist, name), { recursive: true, force: true });
+}
+
+const name = buildName();
+const folder = join(dist, name);
+const program = join(dist, 'pitchhand.mjs');
+if (!existsSync(join(folder, 'main.mjs'))) {
+  mkdirSync(dist, { recursive: true });
+  const aside = join(dist, `${name}.building-${process.pid}`);
+  await bundle(aside);
+  if (existsSync(folder)) rmSync(aside, { recursive: true, force: true });
+  else renameSync(aside, folder);
+  sweep(name);
+}
+if (!existsSync(program) || readFileSync(program, 'utf8') !== launcher(name)) {
+  const aside = join(dist, `.pitchhand-${process.pid}.mjs`);
+  writeFileSync(aside, launcher(name), { mode: 0o755 });
+  renameSync(aside, program);
+}
+// The shipped graph, parsed, and its trained weights: made once for each content of graph/.
+const { prepareGraph } = await import(pathToFileURL(join(folder, 'prepare-graph.mjs')).href);
+await prepareGraph(join(root, 'graph'), join(dist, 'graphs'));

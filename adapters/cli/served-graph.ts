@@ -1,0 +1,20 @@
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createMatcher, createSafetyReader, type Served, slipText } from '../../src/index.ts';
+import { loadGraph } from '../files/served.ts';
+import { readModel } from '../training/model-files.ts';
+import { type Terminal, WorkError } from './command.ts';
+import { graphFolder } from './graph-folder.ts';
+
+/** Where the build keeps what it made of the shipped graph: beside the folder of the running program. */
+export function preparedFolder(): string {
+  return join(dirname(dirname(fileURLToPath(import.meta.url))), 'graphs');
+}
+
+/** The graph of the settings, ready to answer; its trained weights when they are at hand, else naive Bayes. */
+export function servedGraph(terminal: Pick<Terminal, 'env' | 'err'>): Served {
+  const loaded = loadGraph(graphFolder(terminal.env), preparedFolder());
+  const { knowledge } = loaded;
+  if (knowledge === null) throw new WorkError(`the graph cannot be served:\n${loaded.slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
+  return { knowledge, matcher: createMatcher(knowledge, readModel(preparedFolder(), knowledge)), readDanger: createSafetyReader(knowledge.safety) };
+}

@@ -1,0 +1,22 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+export type GraphFileOnDisk = { readonly path: string; readonly text: string };
+
+/** All files of a graph folder, by their path in it; hidden ones and those of editors are left out. */
+export function readGraphFolder(folder: string): GraphFileOnDisk[] {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isFile() && /^[^.].*\.(yaml|svg)$/.test(entry.name))
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort()
+    .map((file) => ({ path: file.slice(folder.length).replace(/^[/\\]+/, '').replaceAll('\\', '/'), text: readFileSync(file, 'utf8') }));
+}
+
+/** The same for the same files, whatever folder they are in. */
+export function graphHash(files: readonly GraphFileOnDisk[]): string {
+  const hash = createHash('sha256');
+  for (const file of files) hash.update(`${file.path}\0${file.text}\0`);
+  return hash.digest('hex');
+}

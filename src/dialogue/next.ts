@@ -1,0 +1,63 @@
+import type { Thread } from '../thread/thread.ts';
+import { bind } from './binding.ts';
+import { answerDanger, dangerIn, showNotice } from './danger.ts';
+import { type Draft, does, draftOf, notes, opens, passes, type Situation } from './draft.ts';
+import { answerOpen, answerPress, withdraw } from './open-question.ts';
+import { followUpSum } from './sum.ts';
+import { understandAndDo } from './understanding.ts';
+import { offersAside } from './walk.ts';
+import { saysNeverMind } from './words-read.ts';
+
+/**
+ * The thread's next step. The order is fixed: safety first, on every text, in every state; then, if staff have the
+ * thread, relay and stay silent; then the bot's own open question or a follow-up that changes one input; then matching.
+ */
+export function next(thread: Thread, situation: Situation): Draft {
+  const draft = draftOf(thread);
+  const { message } = situation;
+
+  const danger = dangerIn(draft, situation);
+  if (danger !== null) return toldStaff(showNotice(bindQuietly(draft, situation), danger, situation), situation);
+  if (thread.keeper === 'staff') return toldStaff(draft, situation);
+
+  const heard = toldStaff(draft, situation);
+  const bound = bind(heard, situation);
+  if (bound.done) return bound.draft;
+  const answered = answerDanger(bound.draft, situation);
+  if (answered !== null) return answered;
+  if (message.choice !== null) return answerPress(bound.draft, situation);
+  if (isUnreadable(situation)) return unreadable(bound.draft, situation);
+  if (message.text.trim() === '') return bound.draft;
+  if (saysNeverMind(message.text) && thread.keeper === 'waiting') return withdraw(bound.draft, situation);
+
+  const open = situation.scope === null ? null : answerOpen(bound.draft, situation);
+  if (open !== null) return open;
+  const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);
+  if (followed !== null) return followed;
+  return offersAside(understandAndDo(bound.draft, situation), bound.draft.thread, situation);
+}
+
+/** While people have or await the thread, they get every word; an open thread is the bot's alone. */
+function toldStaff(draft: Draft, { message }: Situation): Draft {
+  if (draft.thread.keeper === 'bot') return draft;
+  const { text, attachments, edit } = message;
+  return text === '' && attachments.length === 0 ? draft : notes(draft, { kind: 'to-staff', text, attachments, edit });
+}
+
+/** A danger in the very message that carries the link: the thread is bound, and the welcome can wait. */
+function bindQuietly(draft: Draft, { binding }: Situation): Draft {
+  if (binding.code !== 'right' || binding.booking === null) return draft;
+  const { ref, van } = binding.booking;
+  return notes({ ...draft, thread: { ...draft.thread, booking: ref, van } }, { kind: 'bound', booking: ref });
+}
+
+function isUnreadable({ message }: Situation): boolean {
+  const unseen = message.attachments.some((each) => each.kind !== 'location' && each.kind !== 'contact');
+  return unseen && message.text.trim() === '';
+}
+
+function unreadable(draft: Draft, situation: Situation): Draft {
+  const told = does(draft, { kind: 'unreadable' });
+  if (draft.thread.keeper !== 'bot') return told;
+  return opens(passes(does(told, { kind: 'pass', reason: 'unsure', understood: null, language: null }), 'unsure', situation.nowMs), null);
+}

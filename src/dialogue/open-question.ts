@@ -1,0 +1,104 @@
+import { pickTyped, readChoice } from './choices.ts';
+import { type Draft, does, notes, opens, type Situation } from './draft.ts';
+import { toPerson } from './pass.ts';
+import { answerSum } from './sum.ts';
+import { answerTopic, didNotHelp } from './topic.ts';
+import { answerStep, resumeWalk } from './walk.ts';
+import { readHelped, saysCarryOn, saysNone } from './words-read.ts';
+
+export const NONE_LABEL = 'None of these';
+
+/** What the bot's own open question makes of a typed message; null when the message is about something else. */
+export function answerOpen(draft: Draft, situation: Situation): Draft | null {
+  const { open } = draft.thread;
+  const { text } = situation.message;
+  if (open === null) return saysCarryOn(text) ? resumeWalk(draft, situation) : null;
+  switch (open.kind) {
+    case 'choice': {
+      const titles = open.topics.map((topic) => situation.served.knowledge.topics.get(topic)?.title ?? topic);
+      const picked = pickTyped(text, [...titles, NONE_LABEL]);
+      const topic = picked === null ? undefined : open.topics[picked];
+      if (topic !== undefined) return answerTopic(opens(draft, null), topic, open.text, null, situation);
+      return picked === open.topics.length || saysNone(text) ? noneOfThese(draft, situation) : null;
+    }
+    case 'helped': {
+      const helped = readHelped(text);
+      return helped === null ? null : toldHelped(draft, open.topic, helped, situation);
+    }
+    case 'step':
+      return answerStep(draft, open.walk, situation);
+    case 'input':
+      return answerSum(draft, open, text, situation);
+    case 'danger':
+    case 'code':
+      return null;
+  }
+}
+
+/** What a press does. Presses outlive their question: a stale one is said to be so, and nothing happens. */
+export function answerPress(draft: Draft, situation: Situation): Draft {
+  const pressed = readChoice(situation.message.choice ?? '');
+  const { open } = draft.thread;
+  switch (pressed?.kind) {
+    case 'topic':
+      return situation.scope?.topics.has(pressed.topic) === true
+        ? answerTopic(opens(draft, null), pressed.topic, open?.kind === 'choice' ? open.text : '', null, situation)
+        : does(draft, { kind: 'old-button' });
+    case 'none-of-these':
+      return open?.kind === 'choice' ? noneOfThese(draft, situation) : does(draft, { kind: 'old-button' });
+    case 'helped':
+      return open?.kind === 'helped' && open.topic === pressed.topic
+        ? toldHelped(draft, pressed.topic, pressed.yes, situation)
+        : does(draft, { kind: 'old-button' });
+    case 'step':
+      return open?.kind === 'step' && open.walk.symptom === pressed.symptom
+        ? (answerStep(draft, open.walk, situation, pressed.answer) ?? draft)
+        : does(draft, { kind: 'old-button' });
+    case 'input':
+      return open?.kind === 'input'
+        ? (answerSum(draft, open, pressed.value, situation) ?? draft)
+        : does(draft, { kind: 'old-button' });
+    case 'resume':
+      return resumeWalk(draft, situation) ?? does(draft, { kind: 'old-button' });
+    case 'person':
+      return toPerson(draft, 'asked', null, situation);
+    case 'never-mind':
+      return withdraw(draft, situation);
+    case 'danger':
+    case undefined:
+      return does(draft, { kind: 'old-button' });
+  }
+}
+
+/** 'Never mind' takes back what waits for people; danger is only ever ended by people. */
+export function withdraw(draft: Draft, situation: Situation): Draft {
+  const { thread } = draft;
+  if (thread.keeper !== 'waiting' || thread.reason === 'safety') return does(opens(draft, null), { kind: 'helped' });
+  const back = { ...thread, keeper: 'bot' as const, keeperName: null, reason: null, sinceMs: situation.nowMs, open: null };
+  return does(notes({ ...draft, thread: back }, { kind: 'given-back', by: 'hirer' }), { kind: 'withdrawn' });
+}
+
+function noneOfThese(draft: Draft, situation: Situation): Draft {
+  const { open } = draft.thread;
+  const topics = open?.kind === 'choice' ? open.topics : [];
+  const text = open?.kind === 'choice' ? open.text : draft.thread.memory.lastText;
+  const noted = notes(draft, { kind: 'gap', text, why: 'nothing-picked', van: draft.thread.van, topics });
+  return toPerson(noted, 'not-fixed', null, situation);
+}
+
+/** 'Still stuck' offers the next best topics once, then a person. */
+function toldHelped(draft: Draft, topic: string, yes: boolean, situation: Situation): Draft {
+  if (yes) return opens(does(notes(draft, { kind: 'helped', topic, yes: true }), { kind: 'helped' }), null);
+  const { open } = draft.thread;
+  const stuck = didNotHelp(draft, topic, situation);
+  const next = open?.kind === 'helped' ? [...new Set(open.next)].filter((each) => each !== topic && situation.scope?.topics.has(each) === true) : [];
+  const answerable = next.filter((each) => situation.served.knowledge.topics.get(each)?.notice === false).slice(0, 3);
+  if (answerable.length === 0) return toPerson(stuck, 'not-fixed', null, situation);
+  const offered = does(stuck, {
+    kind: 'choose',
+    topics: answerable.map((each) => ({ topic: each, probability: 0 })),
+    understood: null,
+    why: 'stuck',
+  });
+  return opens(offered, { kind: 'choice', text: open?.kind === 'helped' ? open.text : '', topics: answerable });
+}

@@ -1,0 +1,40 @@
+import type { Done, Walk } from '../faults/types.ts';
+import { firstThatHolds } from '../knowledge/holds.ts';
+import type { VanScope } from '../knowledge/knowledge.ts';
+import type { Says } from '../knowledge/schema.ts';
+import { fillSlots } from '../knowledge/slots.ts';
+import type { Tried } from '../thread/thread.ts';
+import type { Situation } from './draft.ts';
+
+/** What was done on a walk, in the words the hirer read and gave. Observations from earlier in the thread are left out. */
+export function stepRecord(walk: Walk, scope: VanScope, situation: Situation): Tried[] {
+  const causes = scope.causes(walk.symptom);
+  return walk.done.flatMap((done): Tried[] => {
+    const cause = causes.find((each) => each.id === done.cause);
+    if (cause === undefined || (done.kind === 'check' && done.earlier === true)) return [];
+    const did = done.kind === 'check' ? words(cause.check?.ask, scope, situation) : done.kind === 'fix' ? words(cause.fix.do, scope, situation) : 'Stopped';
+    return [{ did, answered: answered(done) }];
+  });
+}
+
+/** The record as lines for the brief and for 'what have we tried'. */
+export function triedLines(walk: Walk, scope: VanScope, situation: Situation): string[] {
+  return stepRecord(walk, scope, situation).map(({ did, answered: came }) => `${did} - ${came}`);
+}
+
+function words(says: Says | undefined, scope: VanScope, { served, site }: Situation): string {
+  const text = firstThatHolds(says, scope) ?? '';
+  const { knowledge } = served;
+  return fillSlots(text, { van: scope.data, parts: knowledge.parts, firm: knowledge.firm, site }).text;
+}
+
+function answered(done: Done): string {
+  switch (done.kind) {
+    case 'check':
+      return done.answer === 'cannot-tell' ? 'cannot tell' : done.answer;
+    case 'fix':
+      return done.worked === null ? 'skipped' : done.worked ? 'worked' : 'no better';
+    case 'stop':
+      return done.said;
+  }
+}

@@ -1,0 +1,168 @@
+import { DAY_MS } from '../basics/time.ts';
+import { nextStep } from '../faults/next-step.ts';
+import { openWalk } from '../faults/open-walk.ts';
+import { readStepAnswer, type StepAnswer } from '../faults/read-step-answer.ts';
+import { withSeen } from '../faults/seen.ts';
+import type { Step, Walk } from '../faults/types.ts';
+import { goBack, put, type Told, tell } from '../faults/walk.ts';
+import { staffedAt } from '../hours/firm-hours.ts';
+import type { Understood } from '../match/types.ts';
+import type { Thread } from '../thread/thread.ts';
+import type { StepPress } from './choices.ts';
+import { type Draft, does, notes, opens, remembers, type Situation } from './draft.ts';
+import type { StepNote } from './moves.ts';
+import { toPerson } from './pass.ts';
+import { stepRecord, triedLines } from './walk-record.ts';
+
+/** After so long a walk is taken up again with a line that says where it stood. */
+const RECAP_AFTER_MS = DAY_MS / 2;
+
+/**
+ * Starts fault finding on a symptom of the van.
+ *
+ * @returns Null when the symptom has no causes here, or a danger shown in this thread forbids it: then its text answers.
+ */
+export function startWalk(draft: Draft, symptom: string, text: string, understood: Understood | null, situation: Situation): Draft | null {
+  const { scope, nowMs } = situation;
+  if (scope === null || forbidden(draft.thread, symptom, situation)) return null;
+  const causes = scope.causes(symptom);
+  if (causes.length === 0) return null;
+  const walk = openWalk(symptom, causes, { said: text === '' ? [] : [text], seen: draft.thread.memory.seen, van: scope, nowMs });
+  return goOn(draft, walk, { opening: true, note: null, understood }, situation);
+}
+
+/** After a danger no fault finding on gas, mains, heating or alarms: that is for people. */
+function forbidden(thread: Thread, symptom: string, { served }: Situation): boolean {
+  const system = served.knowledge.topics.get(symptom)?.system ?? '';
+  return thread.memory.dangers.length > 0 && ['gas', 'mains', 'heating', 'hotwater', 'cooking', 'safety'].includes(system);
+}
+
+type Going = { readonly opening: boolean; readonly note: StepNote | null; readonly understood: Understood | null };
+
+/** Puts the next step to the hirer, or ends the walk. */
+function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Draft {
+  const { scope, served, nowMs } = situation;
+  if (scope === null) return draft;
+  const causes = scope.causes(walk.symptom);
+  const remembered = remembers(draft, { seen: withSeen(draft.thread.memory.seen, walk, causes, scope), aside: null });
+  const next = nextStep(walk, causes, { passMinutes: passMinutes(situation) });
+  switch (next.kind) {
+    case 'check':
+    case 'fix': {
+      const step: Step = { kind: next.kind, cause: next.cause };
+      return putStep(remembered, put(walk, step), step, going, situation);
+    }
+    case 'fixed': {
+      const ended = ends(remembered, walk, 'fixed', next.cause, situation);
+      return opens(does(ended, { kind: 'walk-fixed', walk }), null);
+    }
+    case 'pass': {
+      if (going.opening) {
+        // Nothing a hirer can do: the symptom's own text is still worth reading while people are fetched.
+        const answered = does(remembered, { kind: 'answer', topic: walk.symptom, probability: going.understood?.ranked[0]?.probability ?? 1, understood: going.understood, asksHelped: false });
+        return toPerson(ends(answered, walk, 'passed', next.likely, situation), 'not-fixed', going.understood, situation);
+      }
+      const title = served.knowledge.topics.get(walk.symptom)?.title ?? walk.symptom;
+      const tried = [...remembered.thread.memory.tried, title, ...triedLines(walk, scope, situation)].slice(-20);
+      const ended = ends(remembers(remembered, { tried, lastAtMs: nowMs }), walk, 'passed', next.likely, situation);
+      return toPerson(ended, 'not-fixed', null, situation);
+    }
+  }
+}
+
+function putStep(draft: Draft, walk: Walk, step: Step, going: Going, situation: Situation): Draft {
+  const probability = going.understood?.ranked[0]?.probability ?? 1;
+  const moved = does(draft, { kind: 'step', walk, step, probability, ...going });
+  return opens(remembers(moved, { lastTopic: walk.symptom, lastAtMs: situation.nowMs }), { kind: 'step', walk });
+}
+
+function passMinutes({ served, nowMs }: Situation): number {
+  const { firm } = served.knowledge;
+  const staffed = staffedAt(firm, nowMs).kind;
+  return staffed === 'open' ? firm.passMinutes.open : staffed === 'on-call' ? firm.passMinutes.onCall : firm.passMinutes.closed;
+}
+
+function ends(draft: Draft, walk: Walk, end: 'fixed' | 'passed' | 'left', cause: string | null, situation: Situation): Draft {
+  const { scope } = situation;
+  if (scope === null) return draft;
+  return notes(draft, { kind: 'walk-ended', symptom: walk.symptom, van: scope.id, end, cause, tried: stepRecord(walk, scope, situation) });
+}
+
+/**
+ * What the hirer said about the step that is with them.
+ *
+ * @param press Set when a button was pressed.
+ * @returns Null when the message is about something else: then the walk is laid aside and offered again.
+ */
+export function answerStep(draft: Draft, walk: Walk, situation: Situation, press?: StepPress): Draft | null {
+  const { scope, message, nowMs } = situation;
+  const { now } = walk;
+  if (scope === null || now === null || now.kind === 'which') return null;
+  const cause = scope.causes(walk.symptom).find((each) => each.id === now.cause);
+  if (cause === undefined) return null;
+  const answer = press === undefined ? readStepAnswer(message.text, now.kind, cause, scope) : pressed(press, now.kind);
+  const late = nowMs - draft.thread.memory.lastAtMs > RECAP_AFTER_MS;
+  const recapped = late ? does(draft, { kind: 'recap', walk }) : draft;
+  const again = (note: StepNote): Draft => putStep(recapped, walk, now, { opening: false, note, understood: null }, situation);
+  switch (answer.kind) {
+    case 'told':
+      return goOn(recapped, tell(walk, answer.told), { opening: false, note: null, understood: null }, situation);
+    case 'back': {
+      const back = goBack(walk);
+      return back.now === null ? again('again') : putStep(recapped, back, back.now, { opening: false, note: 'back', understood: null }, situation);
+    }
+    case 'how':
+      return again('how');
+    case 'record':
+      return again('tried');
+    case 'other':
+      return null;
+  }
+}
+
+function pressed(press: StepPress, kind: 'check' | 'fix'): StepAnswer {
+  const told = (what: Told): StepAnswer => ({ kind: 'told', told: what });
+  switch (press) {
+    case 'yes':
+    case 'no':
+      return told(kind === 'check' ? { kind: 'observed', answer: press } : { kind: 'tried', worked: press === 'yes' });
+    case 'unsure':
+      return told({ kind: 'observed', answer: 'cannot-tell' });
+    case 'worked':
+      return told({ kind: 'works' });
+    case 'still':
+      return told({ kind: 'tried', worked: false });
+    case 'skip':
+      return told({ kind: 'skip' });
+    case 'back':
+      return { kind: 'back' };
+    case 'how':
+      return { kind: 'how' };
+    case 'tried':
+      return { kind: 'record' };
+  }
+}
+
+/** A walk laid aside is taken up where it stood. */
+export function resumeWalk(draft: Draft, situation: Situation): Draft | null {
+  const { aside } = draft.thread.memory;
+  if (aside === null || aside.now === null) return null;
+  const recapped = does(remembers(draft, { aside: null }), { kind: 'recap', walk: aside });
+  return putStep(recapped, aside, aside.now, { opening: false, note: null, understood: null }, situation);
+}
+
+/**
+ * After a change of subject in the middle of a walk: the walk is kept and offered again, unless the new subject opened
+ * a question of its own.
+ */
+export function offersAside(draft: Draft, before: Thread, situation: Situation): Draft {
+  const walk = before.open?.kind === 'step' ? before.open.walk : null;
+  if (walk === null || draft.thread.keeper !== 'bot' || situation.scope === null) return draft;
+  const kept = remembers(draft, { aside: walk });
+  const { open } = draft.thread;
+  if (open?.kind === 'step' && open.walk.symptom !== walk.symptom) return kept;
+  // Small talk leaves the step where it is.
+  if (open?.kind === 'step') return draft;
+  return does(kept, { kind: 'offer-walk', walk });
+}
+

@@ -1,0 +1,57 @@
+import { MINUTE_MS } from '../basics/time.ts';
+import type { Attachment } from '../message/message.ts';
+import type { Block, Reply } from '../reply/reply.ts';
+import type { Event, Thread } from '../thread/thread.ts';
+
+/** What a staff member's action brings about; `taken-by` when a colleague has the thread already. */
+export type ActionResult =
+  | { readonly kind: 'done'; readonly thread: Thread; readonly replies: readonly Reply[]; readonly events: readonly Event[] }
+  | { readonly kind: 'taken-by'; readonly name: string };
+
+/** 'I have it': the thread is this person's, and the bot falls silent. */
+export function takeThread(thread: Thread, by: string, nowMs: number): ActionResult {
+  if (thread.keeper === 'staff' && thread.keeperName !== by) return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
+  if (thread.keeper === 'staff') return { kind: 'done', thread, replies: [], events: [] };
+  return {
+    kind: 'done',
+    thread: { ...thread, keeper: 'staff', keeperName: by, sinceMs: nowMs, open: null },
+    replies: [relayed(null, `${by} from the yard is with you now. What you write goes to ${by}.`)],
+    events: [{ kind: 'taken', by }],
+  };
+}
+
+/** 'Back to the bot': the bot answers again, and asks once whether all is well. */
+export function giveBack(thread: Thread, by: string, nowMs: number): ActionResult {
+  if (thread.keeper === 'bot') return { kind: 'done', thread, replies: [], events: [] };
+  return {
+    kind: 'done',
+    thread: { ...thread, keeper: 'bot', keeperName: null, reason: null, sinceMs: nowMs, open: null },
+    replies: [relayed(null, `${by} has handed you back to the bot. Is all well now? If not, tell me, or say "person".`)],
+    events: [{ kind: 'given-back', by }],
+  };
+}
+
+/** Staff's words to the hirer, under the name on the rota. Speaking takes a thread that nobody has. */
+export function staffSays(thread: Thread, by: string, text: string, attachments: readonly Attachment[], nowMs: number): ActionResult {
+  if (thread.keeper === 'staff' && thread.keeperName !== by) return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
+  const words: Block[] = text === '' ? [] : [{ kind: 'line', text }];
+  const things = attachments.map((attachment): Block => ({ kind: 'attachment', attachment }));
+  const reply: Reply = { kind: 'relay', from: by, topic: null, blocks: [...words, ...things], choices: [] };
+  const taken = thread.keeper === 'staff' ? thread : { ...thread, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
+  const events: Event[] = thread.keeper === 'staff' ? [] : [{ kind: 'taken', by }];
+  return { kind: 'done', thread: taken, replies: [reply], events: [...events, { kind: 'staff-said', by, text }] };
+}
+
+/** A note that stays with staff. */
+export function staffNotes(thread: Thread, by: string, text: string): ActionResult {
+  return { kind: 'done', thread, replies: [], events: [{ kind: 'staff-noted', by, text }] };
+}
+
+function relayed(from: string | null, text: string): Reply {
+  return { kind: 'relay', from, topic: null, blocks: [{ kind: 'line', text }], choices: [] };
+}
+
+/** How long a waiting thread has waited against what the firm aims at; 1 is the aim itself. */
+export function waitAgainstAim(thread: Thread, aimMinutes: number, nowMs: number): number {
+  return thread.keeper === 'waiting' ? (nowMs - thread.sinceMs) / (aimMinutes * MINUTE_MS) : 0;
+}
