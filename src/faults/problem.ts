@@ -15,9 +15,6 @@ export type Chances = {
 
 export const CHANCES: Chances = { other: 0.07, wrong: 0.05, cannotTell: 0.05 };
 
-/** Minutes people need for a fault that the graph does not explain, where no cause of the symptom says better. */
-const USUAL_STAFF_MINUTES = 60;
-
 export type Check = {
   readonly minutes: number;
   /** Chance of yes, by hypothesis, when the hirer can tell. */
@@ -39,14 +36,14 @@ export type Problem = {
   readonly prior: readonly number[];
   readonly checks: readonly (Check | null)[];
   readonly fixes: readonly (Fix | null)[];
-  /** Minutes of a pass, by hypothesis: until people take it up, and then their work. */
+  /** What a pass costs in minutes, by hypothesis. */
   readonly pass: readonly number[];
   readonly cannotTell: number;
 };
 
 /**
- * @param passMinutes What it costs until people take it up. The work is added: by its own minutes for each cause, since
- *                    people cannot make a fridge cool faster either.
+ * @param passMinutes The price of a pass. A cause that the hirer cures by waiting longer than that costs the wait: people
+ *                    cannot make a fridge cool faster either, so they are not asked to.
  */
 export function problemOf(
   causes: readonly ScopedCause[],
@@ -58,7 +55,10 @@ export function problemOf(
     prior: [...causes.map((cause) => cause.prior * known), other],
     checks: causes.map((cause) => checkOf(cause, causes, wrong)),
     fixes: causes.map(fixOf),
-    pass: [...causes.map((cause) => cause.fix.minutes), otherMinutes(causes)].map((work) => passMinutes + work),
+    pass: [
+      ...causes.map(({ fix }) => (fix.who === 'staff' ? passMinutes : Math.max(passMinutes, fix.minutes))),
+      passMinutes,
+    ],
     cannotTell,
   };
 }
@@ -73,9 +73,4 @@ function checkOf(cause: ScopedCause, causes: readonly ScopedCause[], usual: numb
 function fixOf({ fix }: ScopedCause): Fix | null {
   if (fix.who === 'staff') return null;
   return { minutes: fix.minutes, success: fix.success, reset: fix.reset, fuse: fix.fuse };
-}
-
-function otherMinutes(causes: readonly ScopedCause[]): number {
-  const staff = causes.filter((cause) => cause.fix.who === 'staff').map((cause) => cause.fix.minutes);
-  return staff.length === 0 ? USUAL_STAFF_MINUTES : staff.reduce((sum, each) => sum + each, 0) / staff.length;
 }

@@ -1,0 +1,37 @@
+import type { ScopedCause } from '../knowledge/knowledge.ts';
+import { stem } from '../language/stems.ts';
+import { contentOf, wordsOf } from './statement.ts';
+import { refusedAt } from './states.ts';
+
+/** Stems that mean something is wrong beyond the fault itself: each of them in a stop condition is enough. */
+const ALARMS = new Set(
+  'smell smoke smoki spark tingl shock hiss buzz burn burnt scorch melt melted hot heat soot bulg crack crackl bang flame smoulder fume'.split(
+    ' ',
+  ),
+);
+/** Stop conditions that only say that the fix did not help: what follows from that is for the arithmetic. */
+const NOT_HELPED =
+  /^(?:no (?:change|better)|at once|no better next day|same|still \w+|nothing|none found|not cold.*|no rise.*|no heat.*|full and still.*)$/i;
+
+/** Whether the hirer says the cause's stop condition: any of its alarms, or else the whole of what it says. */
+export function saysStop(words: readonly string[], { stop }: ScopedCause): boolean {
+  if (stop === undefined || NOT_HELPED.test(stop)) return false;
+  const wanted = contentOf(wordsOf(stop));
+  if (wanted.size === 0) return false;
+  const found = new Set<string>();
+  words.forEach((word, at) => {
+    if (!refusedAt(words, at)) found.add(stem(word));
+  });
+  const alarms = [...wanted].filter((each) => ALARMS.has(each));
+  if (alarms.length > 0) return alarms.some((each) => found.has(each));
+  return [...wanted].every((each) => found.has(each) || (PAST[each] ?? []).some((past) => found.has(past)));
+}
+
+/** What happened is told in the past: 'it blew again', 'it came back'. */
+const PAST: Readonly<Record<string, readonly string[]>> = {
+  blow: ['blew', 'blown'],
+  come: ['came'],
+  fall: ['fell', 'fallen'],
+  go: ['went', 'gone'],
+  hold: ['held'],
+};

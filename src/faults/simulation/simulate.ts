@@ -1,0 +1,198 @@
+import type { TopicId, VanId } from '../../basics/ids.ts';
+import { seeded } from '../../basics/seeded.ts';
+import type { ScopedCause } from '../../knowledge/knowledge.ts';
+import { type Problem, problemOf } from '../problem.ts';
+import { drawHirer, type Hirer, play } from './hirer.ts';
+import { expectedMinutes, optimum, type Policy } from './optimum.ts';
+import { atRandom, likeliestChecks, likeliestFixes, listed, ours } from './policies.ts';
+import { keyOf } from './position.ts';
+
+export const RIVALS = ['optimum', 'ours', 'fixesOnly', 'checkThenFix', 'listed', 'random'] as const;
+export type Rival = (typeof RIVALS)[number];
+
+/** The steps within which a walk ought to end. */
+export const FEW_STEPS = 6;
+
+/** Means over the hirers; `cured` and `inFewSteps` are shares of them. */
+export type Score = {
+  readonly minutes: number;
+  readonly steps: number;
+  readonly cured: number;
+  readonly inFewSteps: number;
+};
+
+export type Row = {
+  readonly symptom: TopicId;
+  readonly van: VanId;
+  readonly causes: number;
+  readonly hirers: number;
+  /** Expected minutes, computed and not played: of the best of all walks, and of ours. */
+  readonly exact: { readonly optimum: number; readonly ours: number };
+  readonly scores: Readonly<Record<Rival, Score>>;
+  /** The same where the causes' true shares are twice or half of what the priors say. */
+  readonly offByTwo: Readonly<Record<Rival, Score>>;
+};
+
+export type SimulateOptions = {
+  /** Hirers for each symptom and van. */
+  readonly hirers: number;
+  readonly seed: number;
+  /** The price of a pass in minutes. */
+  readonly passMinutes: number;
+  /** The chance that a simulated answer is mistaken, instead of what each check says of itself. */
+  readonly error?: number;
+};
+
+/** Plays simulated hirers through one symptom of one van. The same options give the same row. */
+export function simulate(
+  symptom: TopicId,
+  van: VanId,
+  causes: readonly ScopedCause[],
+  { hirers, seed, passMinutes, error }: SimulateOptions,
+): Row {
+  const problem = problemOf(causes, passMinutes);
+  const world =
+    error === undefined
+      ? problem
+      : problemOf(
+          causes.map((cause) => answeringWrong(cause, error)),
+          passMinutes,
+        );
+  const random = seeded(seed ^ hashOf(`${symptom} ${van}`));
+  const best = optimum(problem);
+  const policies: Record<Rival, Policy> = {
+    optimum: best.policy,
+    ours: remembering(problem, ours),
+    fixesOnly: likeliestFixes,
+    checkThenFix: likeliestChecks,
+    listed,
+    random: atRandom(random),
+  };
+  const drawn = Array.from({ length: hirers }, () => drawHirer(world, random));
+  const skewed = Array.from({ length: hirers }, () => drawHirer(offByTwo(world, random), random));
+  return {
+    symptom,
+    van,
+    causes: causes.length,
+    hirers,
+    exact: { optimum: best.minutes, ours: expectedMinutes(problem, policies.ours) },
+    scores: scoresOf(problem, policies, drawn),
+    offByTwo: scoresOf(problem, policies, skewed),
+  };
+}
+
+export type Summary = {
+  /** How far our expected minutes lie over those of the best of all walks, all rows pooled: 0.01 is one per cent. */
+  readonly overOptimum: number;
+  /** The same for the row where it is most. */
+  readonly overOptimumAtMost: number;
+  /** How far our mean minutes lie under each rival's. */
+  readonly under: Readonly<Record<'fixesOnly' | 'checkThenFix' | 'listed' | 'random', number>>;
+  /** Share of hirers whose walk ended, cured or passed, in at most {@link FEW_STEPS} steps. */
+  readonly inFewSteps: number;
+  readonly means: Readonly<Record<Rival, Score>>;
+  readonly offByTwo: { readonly under: Summary['under']; readonly means: Readonly<Record<Rival, Score>> };
+  readonly rows: number;
+  readonly hirers: number;
+};
+
+/** All rows pooled: each hirer counts once. */
+export function summarise(rows: readonly Row[]): Summary {
+  const exact = { optimum: 0, ours: 0 };
+  for (const row of rows) {
+    exact.optimum += row.exact.optimum * row.hirers;
+    exact.ours += row.exact.ours * row.hirers;
+  }
+  const means = pooled(rows, (row) => row.scores);
+  const skewed = pooled(rows, (row) => row.offByTwo);
+  return {
+    overOptimum: exact.ours / exact.optimum - 1,
+    overOptimumAtMost: Math.max(...rows.map((row) => row.exact.ours / row.exact.optimum - 1)),
+    under: underRivals(means),
+    inFewSteps: means.ours.inFewSteps,
+    means,
+    offByTwo: { under: underRivals(skewed), means: skewed },
+    rows: rows.length,
+    hirers: rows.reduce((sum, row) => sum + row.hirers, 0),
+  };
+}
+
+function scoresOf(
+  problem: Problem,
+  policies: Readonly<Record<Rival, Policy>>,
+  hirers: readonly Hirer[],
+): Record<Rival, Score> {
+  return forRivals((rival) => {
+    let [minutes, steps, cured, few] = [0, 0, 0, 0];
+    for (const hirer of hirers) {
+      const played = play(problem, policies[rival], hirer);
+      minutes += played.minutes;
+      steps += played.steps;
+      cured += played.cured ? 1 : 0;
+      few += played.steps <= FEW_STEPS ? 1 : 0;
+    }
+    const n = hirers.length;
+    return { minutes: minutes / n, steps: steps / n, cured: cured / n, inFewSteps: few / n };
+  });
+}
+
+function pooled(rows: readonly Row[], scores: (row: Row) => Readonly<Record<Rival, Score>>): Record<Rival, Score> {
+  const hirers = rows.reduce((sum, row) => sum + row.hirers, 0);
+  const mean = (rival: Rival, field: keyof Score) =>
+    rows.reduce((sum, row) => sum + scores(row)[rival][field] * row.hirers, 0) / hirers;
+  return forRivals((rival) => ({
+    minutes: mean(rival, 'minutes'),
+    steps: mean(rival, 'steps'),
+    cured: mean(rival, 'cured'),
+    inFewSteps: mean(rival, 'inFewSteps'),
+  }));
+}
+
+function underRivals(means: Readonly<Record<Rival, Score>>): Summary['under'] {
+  const under = (rival: Rival) => 1 - means.ours.minutes / means[rival].minutes;
+  return {
+    fixesOnly: under('fixesOnly'),
+    checkThenFix: under('checkThenFix'),
+    listed: under('listed'),
+    random: under('random'),
+  };
+}
+
+function forRivals<T>(make: (rival: Rival) => T): Record<Rival, T> {
+  return {
+    optimum: make('optimum'),
+    ours: make('ours'),
+    fixesOnly: make('fixesOnly'),
+    checkThenFix: make('checkThenFix'),
+    listed: make('listed'),
+    random: make('random'),
+  };
+}
+
+function answeringWrong(cause: ScopedCause, wrong: number): ScopedCause {
+  return cause.check === undefined ? cause : { ...cause, check: { ...cause.check, wrong } };
+}
+
+/** Every prior doubled or halved, by the toss of a coin, and the whole brought back to 1. */
+function offByTwo(world: Problem, random: () => number): Problem {
+  const skewed = world.prior.map((prior) => prior * (random() < 0.5 ? 2 : 0.5));
+  const total = skewed.reduce((sum, each) => sum + each, 0);
+  return { ...world, prior: skewed.map((each) => each / total) };
+}
+
+/** A policy that depends on the place alone, asked once for each place. */
+function remembering(problem: Problem, policy: Policy): Policy {
+  const known = new Map<number, ReturnType<Policy>>();
+  return (_, at) => {
+    const key = keyOf(problem, at);
+    const action = known.get(key) ?? policy(problem, at);
+    known.set(key, action);
+    return action;
+  };
+}
+
+function hashOf(text: string): number {
+  let hash = 2166136261;
+  for (const letter of text) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 16777619);
+  return hash >>> 0;
+}

@@ -1,0 +1,110 @@
+import { stem } from '../language/stems.ts';
+import { tokens } from '../language/tokens.ts';
+import { readAmount } from './amounts.ts';
+import { type Axis, isState, refusedAt, type State, statesIn } from './states.ts';
+
+export type Verdict = 'yes' | 'no';
+
+/** Words that carry no content of their own: shared by a question and an answer they show nothing. */
+const COMMON = new Set(
+  (
+    'a an the is are was were be been being am do does did done has have had having will would can could should may might must ' +
+    'it its this that these those there here he she they we you i me my our your their them us one ones some any ' +
+    'of in on at to from by with for as up down out off over under into onto about after before than then now just still too also ' +
+    'and or but so if when while because what which who where how why yes no not nor never none ok okay please thanks ' +
+    'get got go goes going went see look looks looked say says said think seem seems show shows bit very really well much more most less ' +
+    'van thing things other another same only all both every each first last own'
+  ).split(' '),
+);
+
+/** The words of a text as they are compared. Slots say nothing. */
+export function wordsOf(text: string): string[] {
+  return tokens(text.replace(/\{[^}]*\}/g, ' ')).map((token) => token.text);
+}
+
+/** The stems that say what a text is about. */
+export function contentOf(words: readonly string[]): Set<string> {
+  return new Set(words.filter((word) => !COMMON.has(word) && !/^\d/.test(word)).map(stem));
+}
+
+/**
+ * What a statement answers to a yes-or-no question: 'its up' to 'Is the switch down?' is no. Read from opposites, from
+ * amounts ('12.4' to 'below 11.8?'), from labels ('it says VAN' to 'on CAR or OFF?'), and last from saying the
+ * question's own words, plainly or with 'not'.
+ *
+ * @returns Null when the statement does not bear on the question, or its parts contradict each other.
+ */
+export function readStatement(text: string, ask: string): Verdict | null {
+  const said = wordsOf(text);
+  const asked = wordsOf(ask);
+  return (
+    byLabel(said, ask) ??
+    readAmount(text, ask) ??
+    byStates(statesIn(said), statesIn(asked), said) ??
+    byWords(said, asked)
+  );
+}
+
+function byStates(said: readonly State[], asked: readonly State[], words: readonly string[]): Verdict | null {
+  const verdicts = new Set<Verdict>();
+  const counts = new Set<Verdict>();
+  for (const { axis, side } of said) {
+    const sides = sidesOn(asked, axis);
+    if (sides.size !== 1) continue;
+    (axis === 'count' ? counts : verdicts).add(sides.has(side) ? 'yes' : 'no');
+  }
+  // Yes to a check points to a fault: 'it looks fine' denies whatever was asked.
+  if (
+    verdicts.size === 0 &&
+    said.some((state) => state.axis === 'health' && state.side === 1) &&
+    sidesOn(asked, 'health').size === 0
+  ) {
+    return 'no';
+  }
+  if (verdicts.size === 0 && saysNothing(words)) return nothingTo(asked);
+  return only(verdicts.size > 0 ? verdicts : counts);
+}
+
+/** 'Nothing' agrees with questions about what is silent, dark or empty, and denies those about what is there. */
+function nothingTo(asked: readonly State[]): Verdict | null {
+  const first = asked.find(({ axis }) => axis === 'noise' || axis === 'power' || axis === 'amount');
+  return first === undefined ? null : first.side === -1 ? 'yes' : 'no';
+}
+
+function saysNothing(words: readonly string[]): boolean {
+  return words.length <= 4 && words.some((word) => word === 'nothing' || word === 'nada' || word === 'zilch');
+}
+
+/** Words in capitals are labels: the question asks whether one of them is chosen. */
+function byLabel(said: readonly string[], ask: string): Verdict | null {
+  const labels = new Set([...ask.matchAll(/\b[A-Z]{2,}\b/g)].map((found) => found[0].toLowerCase()));
+  if (labels.size === 0) return null;
+  const named = said.findIndex((word) => labels.has(word));
+  if (named >= 0 && said.length <= 6) return refusedAt(said, named) ? 'no' : 'yes';
+  const chosen =
+    /^(?:it |its |is |the |switch |selector |set |turned |says? |shows? |reads? )*(?:on|at|to|says?|shows?|reads?) (?:the )?([a-z]+)$/.exec(
+      said.join(' '),
+    );
+  return chosen?.[1] === undefined || isState(chosen[1]) ? null : 'no';
+}
+
+function byWords(said: readonly string[], asked: readonly string[]): Verdict | null {
+  const about = contentOf(asked);
+  const verdicts = new Set<Verdict>();
+  said.forEach((word, at) => {
+    if (COMMON.has(word) || isState(word) || !about.has(stem(word))) return;
+    const where = asked.findIndex((each) => stem(each) === stem(word));
+    verdicts.add(refusedAt(said, at) === refusedAt(asked, where) ? 'yes' : 'no');
+  });
+  // One refusal tells: 'the cable is not cut'.
+  return verdicts.has('no') ? 'no' : only(verdicts);
+}
+
+function sidesOn(states: readonly State[], axis: Axis): Set<number> {
+  return new Set(states.filter((state) => state.axis === axis).map((state) => state.side));
+}
+
+function only<T>(values: ReadonlySet<T>): T | null {
+  const [first] = values;
+  return values.size === 1 && first !== undefined ? first : null;
+}
