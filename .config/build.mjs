@@ -30,10 +30,15 @@ function filesUnder(path) {
 async function bundle(folder) {
   const { build } = await import('esbuild');
   const common = { bundle: true, logLevel: 'warning', absWorkingDir: root };
-  const requireBanner = "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);";
+  const requireBanner =
+    "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);";
   await build({
     ...common,
-    entryPoints: { main: 'adapters/main.ts', 'training-worker': 'adapters/training/worker.ts', 'prepare-graph': 'adapters/training/prepare-graph.ts' },
+    entryPoints: {
+      main: 'adapters/main.ts',
+      'training-worker': 'adapters/training/worker.ts',
+      'prepare-graph': 'adapters/training/prepare-graph.ts',
+    },
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     platform: 'node',
@@ -47,7 +52,7 @@ async function bundle(folder) {
   });
   await build({
     ...common,
-    entryPoints: { 'chat-page': 'adapters/web/page-script.ts', 'yard-page': 'adapters/yard/page-script.ts' },
+    entryPoints: { 'chat-page': 'adapters/web/page/chat.ts', 'yard-page': 'adapters/yard/page-script.ts' },
     outdir: folder,
     platform: 'browser',
     format: 'iife',

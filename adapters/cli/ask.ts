@@ -1,5 +1,15 @@
 import { createInterface } from 'node:readline/promises';
-import { addDays, type Booking, dayOf, newThread, plainText, pickTyped, type Served, type Thread, turn } from '../../src/index.ts';
+import {
+  addDays,
+  type Booking,
+  dayOf,
+  newThread,
+  pickTyped,
+  plainText,
+  type Served,
+  type Thread,
+  turn,
+} from '../../src/index.ts';
 import { answerLine, messageOf } from '../console/ask-lines.ts';
 import { whyText } from '../console/why-text.ts';
 import { command, type Terminal, UsageError } from './command.ts';
@@ -38,19 +48,44 @@ function bookingOf(name: string, { knowledge }: Served): Booking {
     throw new UsageError(`no van '${name}' in the fleet, expected one of ${[...knowledge.vans.keys()].join(', ')}`);
   }
   const today = dayOf(Date.now(), knowledge.firm.timeZone);
-  return { ref: 'ASK', hirer: 'you', firstName: '', people: null, van, site: null, pitch: null, amps: null, from: today, to: addDays(today, 3), phone: null, note: '' };
+  return {
+    ref: 'ASK',
+    hirer: 'you',
+    firstName: '',
+    people: null,
+    van,
+    site: null,
+    pitch: null,
+    amps: null,
+    from: today,
+    to: addDays(today, 3),
+    phone: null,
+    note: '',
+  };
 }
 
 /** One talk on the terminal: a thread that lives as long as the command. */
 function createTalk(booking: Booking | null, served: Served, why: boolean, terminal: Terminal): (text: string) => void {
-  let thread: Thread = newThread({ id: 'ask', channel: 'console', address: 'ask', booking: booking?.ref ?? null, van: booking?.van ?? null }, Date.now());
+  let thread: Thread = newThread(
+    { id: 'ask', channel: 'console', address: 'ask', booking: booking?.ref ?? null, van: booking?.van ?? null },
+    Date.now(),
+  );
   let offered: readonly { readonly id: string; readonly label: string }[] = [];
   let key = 0;
   return (text) => {
     const nowMs = Date.now();
-    const picked = pickTyped(text, offered.map((choice) => choice.label));
+    const picked = pickTyped(
+      text,
+      offered.map((choice) => choice.label),
+    );
     const choice = picked === null ? null : (offered[picked]?.id ?? null);
-    const turned = turn(thread, messageOf(choice === null ? text : '', key++, nowMs, choice), served, { booking, code: 'none' }, nowMs);
+    const turned = turn(
+      thread,
+      messageOf(choice === null ? text : '', key++, nowMs, choice),
+      served,
+      { booking, code: 'none' },
+      nowMs,
+    );
     thread = turned.thread;
     offered = turned.replies.flatMap((reply) => reply.choices);
     for (const reply of turned.replies) terminal.out(`${plainText(reply)}\n\n`);

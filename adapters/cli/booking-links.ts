@@ -13,7 +13,7 @@ export type BookingLink = {
 };
 
 /** Where the server notes the bot's user name, so that links can be made without asking Telegram. */
-export const BOT_NAME_NOTE = 'telegram/bot-name';
+export const BOT_NAME_NOTE = 'telegram:bot-name';
 
 /** Makes a link: 128 random bits, of which only the hash is kept, good until a day after the hire. */
 export async function freshLink(booking: Booking, store: Store, config: Config, zone: string): Promise<BookingLink> {

@@ -30,14 +30,21 @@ export const bookings = command({
       const { vans, places } = served.knowledge;
       const others = await store.bookings();
       const read = readBookings(text, { vans: [...vans.keys()], sites: places.sites, others });
-      for (const bad of read.bad) terminal.err(`${file}:${bad.line} ${bad.field}: ${bad.problem} (expected ${bad.expected})\n`);
+      for (const bad of read.bad)
+        terminal.err(`${file}:${bad.line} ${bad.field}: ${bad.problem} (expected ${bad.expected})\n`);
       if (read.bad.length > 0 && values['keep-good'] !== true) {
-        terminal.err(`${read.bad.length} bad rows: nothing was taken. Mend them, or take the good rows with --keep-good.\n`);
+        terminal.err(
+          `${read.bad.length} bad rows: nothing was taken. Mend them, or take the good rows with --keep-good.\n`,
+        );
         return 1;
       }
       const taken = await store.putBookings(read.bookings);
       const report = { ...taken, bad: read.bad.length };
-      terminal.out(values.json === true ? `${JSON.stringify(report)}\n` : `${taken.added} added, ${taken.changed} changed, ${taken.same} as they were.\n`);
+      terminal.out(
+        values.json === true
+          ? `${JSON.stringify(report)}\n`
+          : `${taken.added} added, ${taken.changed} changed, ${taken.same} as they were.\n`,
+      );
       return read.bad.length > 0 ? 1 : 0;
     });
   },

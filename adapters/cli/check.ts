@@ -16,7 +16,9 @@ export const check = command({
   run: async ({ counts, confusions, json }, _, terminal) => {
     const loaded = loadGraph(graphFolder(terminal.env), null);
     const print = (line: string): void => terminal.out(`${line}\n`);
-    const slips = inReadingOrder(loaded.knowledge === null ? loaded.slips : checkGraph(loaded.knowledge, loaded.slipAt));
+    const slips = inReadingOrder(
+      loaded.knowledge === null ? loaded.slips : checkGraph(loaded.knowledge, loaded.slipAt),
+    );
     if (counts === true && loaded.knowledge !== null) printCounts(countsOf(loaded.knowledge), json === true, print);
     if (confusions === true && loaded.knowledge !== null) printConfusions(loaded.knowledge, json === true, print);
     if (counts !== true && confusions !== true) printSlips(slips, json === true, print);
@@ -30,7 +32,9 @@ function printSlips(slips: readonly Slip[], json: boolean, print: (line: string)
   if (!json) print(slips.length === 0 ? 'The graph is clean.' : `${slips.length} slips.`);
 }
 
-type Counts = Readonly<Record<'vans' | 'topics' | 'wordings' | 'symptoms' | 'causes' | 'pictures' | 'questions', number>>;
+type Counts = Readonly<
+  Record<'vans' | 'topics' | 'wordings' | 'symptoms' | 'causes' | 'pictures' | 'questions', number>
+>;
 
 export function countsOf(knowledge: Knowledge): Counts {
   const topics = [...knowledge.topics.values()];

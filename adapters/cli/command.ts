@@ -1,7 +1,9 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
-type Values<O extends Options> = ReturnType<typeof parseArgs<{ options: O; allowPositionals: true; strict: true }>>['values'];
+type Values<O extends Options> = ReturnType<
+  typeof parseArgs<{ options: O; allowPositionals: true; strict: true }>
+>['values'];
 
 /** Where a command writes and reads: the process's own streams, or a test's. */
 export type Terminal = {
@@ -64,11 +66,21 @@ function parsed<O extends Options>(args: readonly string[], options: O) {
 
 /** The help of one command. */
 export function helpOf({ name, does, usage, help }: Command): string {
-  return [`pitchhand ${name} ${usage}`.trimEnd(), '', does, ...(help.length > 0 ? ['', ...help.map((line) => `  ${line}`)] : []), ''].join('\n');
+  return [
+    `pitchhand ${name} ${usage}`.trimEnd(),
+    '',
+    does,
+    ...(help.length > 0 ? ['', ...help.map((line) => `  ${line}`)] : []),
+    '',
+  ].join('\n');
 }
 
 /** Runs one command line. */
-export async function runCommand(commands: readonly Command[], args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+export async function runCommand(
+  commands: readonly Command[],
+  args: readonly string[],
+  terminal: Terminal,
+): Promise<ExitCode> {
   const [name, ...rest] = args;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     terminal.out(overview(commands));

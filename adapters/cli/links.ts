@@ -17,23 +17,36 @@ export const links = command({
     '--codes       a fresh code for the wallet as well, for those without a link',
     '--json        {"ref","van","token","telegram","chat"} a line',
   ],
-  options: { ref: { type: 'string' }, qr: { type: 'boolean' }, png: { type: 'string' }, codes: { type: 'boolean' }, json: { type: 'boolean' } },
+  options: {
+    ref: { type: 'string' },
+    qr: { type: 'boolean' },
+    png: { type: 'string' },
+    codes: { type: 'boolean' },
+    json: { type: 'boolean' },
+  },
   run: async (values, _, terminal) =>
     withData(terminal, async ({ store, served, config, now }) => {
       const zone = served.knowledge.firm.timeZone;
       const today = dayOf(now(), zone);
       const all = await store.bookings();
-      const wanted = all.filter((booking) => (values.ref === undefined ? booking.to === null || booking.to >= today : booking.ref === values.ref));
-      if (values.ref !== undefined && wanted.length === 0) throw new WorkError(`no booking '${values.ref}'; 'pitchhand bookings list' shows all`);
+      const wanted = all.filter((booking) =>
+        values.ref === undefined ? booking.to === null || booking.to >= today : booking.ref === values.ref,
+      );
+      if (values.ref !== undefined && wanted.length === 0)
+        throw new WorkError(`no booking '${values.ref}'; 'pitchhand bookings list' shows all`);
       for (const booking of wanted) {
         const link = await freshLink(booking, store, config, zone);
         const code = values.codes === true ? await freshCode(booking, store, zone) : null;
         if (values.json === true) terminal.out(`${JSON.stringify(code === null ? link : { ...link, code })}\n`);
         else terminal.out(linkText(link, booking.hirer, code));
-        if (values.qr === true) terminal.out(`${await QRCode.toString(link.chat, { type: 'utf8', errorCorrectionLevel: 'M' })}\n`);
+        if (values.qr === true)
+          terminal.out(`${await QRCode.toString(link.chat, { type: 'utf8', errorCorrectionLevel: 'M' })}\n`);
         if (values.png !== undefined) {
           mkdirSync(values.png, { recursive: true });
-          await QRCode.toFile(join(values.png, `${booking.ref}.png`), link.chat, { errorCorrectionLevel: 'M', width: 600 });
+          await QRCode.toFile(join(values.png, `${booking.ref}.png`), link.chat, {
+            errorCorrectionLevel: 'M',
+            width: 600,
+          });
         }
       }
       return 0;

@@ -15,6 +15,11 @@ export function preparedFolder(): string {
 export function servedGraph(terminal: Pick<Terminal, 'env' | 'err'>): Served {
   const loaded = loadGraph(graphFolder(terminal.env), preparedFolder());
   const { knowledge } = loaded;
-  if (knowledge === null) throw new WorkError(`the graph cannot be served:\n${loaded.slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
-  return { knowledge, matcher: createMatcher(knowledge, readModel(preparedFolder(), knowledge)), readDanger: createSafetyReader(knowledge.safety) };
+  if (knowledge === null)
+    throw new WorkError(`the graph cannot be served:\n${loaded.slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
+  return {
+    knowledge,
+    matcher: createMatcher(knowledge, readModel(preparedFolder(), knowledge)),
+    readDanger: createSafetyReader(knowledge.safety),
+  };
 }

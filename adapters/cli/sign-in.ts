@@ -9,17 +9,32 @@ export const signIn = command({
   name: 'sign-in',
   does: 'Makes a one-time link to the yard page.',
   usage: 'NAME [--role operator] [--json]',
-  help: ['NAME         a name on the rota, such as Gethin', '--role ROLE  staff (usual) or operator, who also grows the graph', '--json       {"url"}'],
+  help: [
+    'NAME         a name on the rota, such as Gethin',
+    '--role ROLE  staff (usual) or operator, who also grows the graph',
+    '--json       {"url"}',
+  ],
   options: { role: { type: 'string', default: 'staff' }, json: { type: 'boolean' } },
   run: async ({ role, json }, [said], terminal) => {
     if (said === undefined) throw new UsageError('expected a NAME');
     if (role !== 'staff' && role !== 'operator') throw new UsageError(`no role '${role}', expected staff or operator`);
     return withData(terminal, async ({ store, served, config, now }) => {
       const people = served.knowledge.firm.people;
-      const person = people.find((each) => [each.name, each.firstName].some((name) => name.toLowerCase() === said.toLowerCase()));
-      if (person === undefined) throw new UsageError(`nobody called '${said}' on the rota, expected one of ${people.map((each) => each.firstName).join(', ')}`);
+      const person = people.find((each) =>
+        [each.name, each.firstName].some((name) => name.toLowerCase() === said.toLowerCase()),
+      );
+      if (person === undefined)
+        throw new UsageError(
+          `nobody called '${said}' on the rota, expected one of ${people.map((each) => each.firstName).join(', ')}`,
+        );
       const { token, hash } = newToken();
-      await store.putToken({ hash, use: 'sign-in', subject: person.firstName, data: { role }, expiresMs: now() + GOOD_FOR_MS });
+      await store.putToken({
+        hash,
+        use: 'sign-in',
+        subject: person.firstName,
+        data: { role },
+        expiresMs: now() + GOOD_FOR_MS,
+      });
       const url = `${config.url}/yard/sign-in/${token}`;
       terminal.out(json === true ? `${JSON.stringify({ url })}\n` : `${url}\nGood once, for a day.\n`);
       return 0;

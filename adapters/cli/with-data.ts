@@ -5,7 +5,12 @@ import { openSqlite } from '../sqlite/sqlite-store.ts';
 import type { ExitCode, Terminal } from './command.ts';
 import { servedGraph } from './served-graph.ts';
 
-export type Data = { readonly config: Config; readonly store: Store; readonly served: Served; readonly now: () => number };
+export type Data = {
+  readonly config: Config;
+  readonly store: Store;
+  readonly served: Served;
+  readonly now: () => number;
+};
 
 /** The database of a data folder. */
 export function databaseFile(dataFolder: string): string {

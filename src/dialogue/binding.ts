@@ -28,7 +28,10 @@ export function bind(draft: Draft, situation: Situation): { readonly draft: Draf
   if (binding.code === 'right' && binding.booking !== null) {
     const { booking } = binding;
     const bound = { ...thread, booking: booking.ref, van: booking.van, open: null };
-    const welcomed = does(notes({ ...draft, thread: bound }, { kind: 'bound', booking: booking.ref }), { kind: 'welcome', booking });
+    const welcomed = does(notes({ ...draft, thread: bound }, { kind: 'bound', booking: booking.ref }), {
+      kind: 'welcome',
+      booking,
+    });
     return { draft: welcomed, done: true };
   }
   if (message.startToken !== null && binding.booking !== null) {
@@ -41,7 +44,9 @@ export function bind(draft: Draft, situation: Situation): { readonly draft: Draf
 function followMovedBooking(draft: Draft, { booking, served }: Situation): Draft {
   const { thread } = draft;
   if (booking === null || thread.van === null || thread.van === booking.van) {
-    return booking === null || thread.van === booking.van ? draft : { ...draft, thread: { ...thread, van: booking.van } };
+    return booking === null || thread.van === booking.van
+      ? draft
+      : { ...draft, thread: { ...thread, van: booking.van } };
   }
   const from = served.knowledge.vans.get(thread.van)?.name ?? thread.van;
   const moved = { ...thread, van: booking.van, open: null };

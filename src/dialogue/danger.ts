@@ -22,7 +22,11 @@ export function dangerIn(draft: Draft, situation: Situation): Danger | null {
 /** The notice first and whole; the thread goes to people; only what changes the action is asked. */
 export function showNotice(draft: Draft, danger: Danger, situation: Situation): Draft {
   const asks = asksOf(danger.hazard, danger.level, situation)[0] ?? null;
-  const shown = notes(does(draft, { kind: 'notice', danger, asks }), { kind: 'notice', hazard: danger.hazard, level: danger.level });
+  const shown = notes(does(draft, { kind: 'notice', danger, asks }), {
+    kind: 'notice',
+    hazard: danger.hazard,
+    level: danger.level,
+  });
   const passed = passes(shown, 'safety', situation.nowMs);
   const dangers = [...new Set([...draft.thread.memory.dangers, danger.hazard])];
   const kept = remembers(passed, {
@@ -32,7 +36,10 @@ export function showNotice(draft: Draft, danger: Danger, situation: Situation): 
     lastText: situation.message.text,
     lastAtMs: situation.nowMs,
   });
-  return opens(kept, asks === null || draft.thread.keeper === 'staff' ? null : { kind: 'danger', hazard: danger.hazard, asks });
+  return opens(
+    kept,
+    asks === null || draft.thread.keeper === 'staff' ? null : { kind: 'danger', hazard: danger.hazard, asks },
+  );
 }
 
 /** What is asked after the notice, first first; where they are is not asked when the booking tells the pitch. */
@@ -50,9 +57,12 @@ export function answerDanger(draft: Draft, situation: Situation): Draft | null {
   if (open?.kind !== 'danger') return null;
   const { message } = situation;
   const pressed = readChoice(message.choice ?? '');
-  const said = pressed?.kind === 'danger' ? pressed.answer : readFollowUp(message.text, situation.served.knowledge.safety);
+  const said =
+    pressed?.kind === 'danger' ? pressed.answer : readFollowUp(message.text, situation.served.knowledge.safety);
   const heard = remembers(draft, {
-    tried: [...draft.thread.memory.tried, `${ASKED[open.asks]} ${message.text === '' ? said : message.text}`].slice(-20),
+    tried: [...draft.thread.memory.tried, `${ASKED[open.asks]} ${message.text === '' ? said : message.text}`].slice(
+      -20,
+    ),
   });
   if (open.asks === 'is-it' && said === 'no') return notDangerous(heard, situation);
   const asks = asksOf(open.hazard, 'ask', situation);

@@ -18,15 +18,51 @@ export type Move =
   | { readonly kind: 'moved-van'; readonly from: string }
   | { readonly kind: 'ask-code' }
   | { readonly kind: 'wrong-code'; readonly waitMs: number | null }
-  | { readonly kind: 'answer'; readonly topic: TopicId; readonly probability: number; readonly understood: Understood | null; readonly asksHelped: boolean }
-  | { readonly kind: 'choose'; readonly topics: readonly Ranked[]; readonly understood: Understood | null; readonly why: 'close' | 'stuck' | 'last-try' }
-  | { readonly kind: 'lacks'; readonly topic: TopicId; readonly part: PartId; readonly probability: number; readonly understood: Understood }
-  | { readonly kind: 'step'; readonly walk: Walk; readonly step: Step; readonly opening: boolean; readonly probability: number; readonly understood: Understood | null; readonly note: StepNote | null }
+  | {
+      readonly kind: 'answer';
+      readonly topic: TopicId;
+      readonly probability: number;
+      readonly understood: Understood | null;
+      readonly asksHelped: boolean;
+    }
+  | {
+      readonly kind: 'choose';
+      readonly topics: readonly Ranked[];
+      readonly understood: Understood | null;
+      readonly why: 'close' | 'stuck' | 'last-try';
+    }
+  | {
+      readonly kind: 'lacks';
+      readonly topic: TopicId;
+      readonly part: PartId;
+      readonly probability: number;
+      readonly understood: Understood;
+    }
+  | {
+      readonly kind: 'step';
+      readonly walk: Walk;
+      readonly step: Step;
+      readonly opening: boolean;
+      readonly probability: number;
+      readonly understood: Understood | null;
+      readonly note: StepNote | null;
+    }
   | { readonly kind: 'walk-fixed'; readonly walk: Walk }
   | { readonly kind: 'offer-walk'; readonly walk: Walk }
   | { readonly kind: 'recap'; readonly walk: Walk }
-  | { readonly kind: 'calculation'; readonly topic: TopicId; readonly outcome: Outcome; readonly probability: number; readonly understood: Understood | null }
-  | { readonly kind: 'pass'; readonly reason: Reason; readonly understood: Understood | null; readonly language: string | null }
+  | {
+      readonly kind: 'calculation';
+      readonly topic: TopicId;
+      readonly outcome: Outcome;
+      readonly probability: number;
+      readonly understood: Understood | null;
+    }
+  | {
+      readonly kind: 'pass';
+      readonly reason: Reason;
+      readonly understood: Understood | null;
+      readonly language: string | null;
+    }
   | { readonly kind: 'unreadable' }
   | { readonly kind: 'chat'; readonly chat: ChatKind }
   | { readonly kind: 'helped' }

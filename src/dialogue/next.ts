@@ -59,5 +59,8 @@ function isUnreadable({ message }: Situation): boolean {
 function unreadable(draft: Draft, situation: Situation): Draft {
   const told = does(draft, { kind: 'unreadable' });
   if (draft.thread.keeper !== 'bot') return told;
-  return opens(passes(does(told, { kind: 'pass', reason: 'unsure', understood: null, language: null }), 'unsure', situation.nowMs), null);
+  return opens(
+    passes(does(told, { kind: 'pass', reason: 'unsure', understood: null, language: null }), 'unsure', situation.nowMs),
+    null,
+  );
 }

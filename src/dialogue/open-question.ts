@@ -74,7 +74,14 @@ export function answerPress(draft: Draft, situation: Situation): Draft {
 export function withdraw(draft: Draft, situation: Situation): Draft {
   const { thread } = draft;
   if (thread.keeper !== 'waiting' || thread.reason === 'safety') return does(opens(draft, null), { kind: 'helped' });
-  const back = { ...thread, keeper: 'bot' as const, keeperName: null, reason: null, sinceMs: situation.nowMs, open: null };
+  const back = {
+    ...thread,
+    keeper: 'bot' as const,
+    keeperName: null,
+    reason: null,
+    sinceMs: situation.nowMs,
+    open: null,
+  };
   return does(notes({ ...draft, thread: back }, { kind: 'given-back', by: 'hirer' }), { kind: 'withdrawn' });
 }
 
@@ -91,7 +98,10 @@ function toldHelped(draft: Draft, topic: string, yes: boolean, situation: Situat
   if (yes) return opens(does(notes(draft, { kind: 'helped', topic, yes: true }), { kind: 'helped' }), null);
   const { open } = draft.thread;
   const stuck = didNotHelp(draft, topic, situation);
-  const next = open?.kind === 'helped' ? [...new Set(open.next)].filter((each) => each !== topic && situation.scope?.topics.has(each) === true) : [];
+  const next =
+    open?.kind === 'helped'
+      ? [...new Set(open.next)].filter((each) => each !== topic && situation.scope?.topics.has(each) === true)
+      : [];
   const answerable = next.filter((each) => situation.served.knowledge.topics.get(each)?.notice === false).slice(0, 3);
   if (answerable.length === 0) return toPerson(stuck, 'not-fixed', null, situation);
   const offered = does(stuck, {

@@ -9,5 +9,8 @@ export function toPerson(
   situation: Situation,
 ): Draft {
   if (draft.thread.keeper === 'waiting') return does(draft, { kind: 'waiting' });
-  return opens(passes(does(draft, { kind: 'pass', reason, understood, language: null }), reason, situation.nowMs), null);
+  return opens(
+    passes(does(draft, { kind: 'pass', reason, understood, language: null }), reason, situation.nowMs),
+    null,
+  );
 }

@@ -9,7 +9,13 @@ import { type Draft, does, opens, passes, remembers, type Situation, talkedAbout
 type OpenInput = Extract<Open, { kind: 'input' }>;
 
 /** Works a topic's sum out from the words; what is missing is asked for, one input at a time. */
-export function startSum(draft: Draft, topic: string, text: string, understood: Understood | null, situation: Situation): Draft {
+export function startSum(
+  draft: Draft,
+  topic: string,
+  text: string,
+  understood: Understood | null,
+  situation: Situation,
+): Draft {
   const context = contextFor(topic, situation);
   if (context === null) return draft;
   return told(draft, topic, calculate(topic, text, null, context), text, understood, situation);
@@ -35,10 +41,24 @@ export function followUpSum(draft: Draft, situation: Situation): Draft | null {
   const context = contextFor(lastTopic, situation);
   const { text } = situation.message;
   if (context === null || !changesInput(text, lastTopic, lastInputs, context)) return null;
-  return told(talkedAbout(draft, lastTopic, text, situation), lastTopic, calculate(lastTopic, text, lastInputs, context), text, null, situation);
+  return told(
+    talkedAbout(draft, lastTopic, text, situation),
+    lastTopic,
+    calculate(lastTopic, text, lastInputs, context),
+    text,
+    null,
+    situation,
+  );
 }
 
-function told(draft: Draft, topic: string, outcome: Outcome, text: string, understood: Understood | null, situation: Situation): Draft {
+function told(
+  draft: Draft,
+  topic: string,
+  outcome: Outcome,
+  text: string,
+  understood: Understood | null,
+  situation: Situation,
+): Draft {
   const probability = understood?.ranked[0]?.probability ?? 1;
   const moved = does(draft, { kind: 'calculation', topic, outcome, probability, understood });
   const kept = remembers(moved, { lastTopic: topic, lastInputs: outcome.inputs, lastAtMs: situation.nowMs });

@@ -28,10 +28,18 @@ export function answerTopic(
   return topic.pass === 'always' && !topic.notice ? alsoPasses(answered, understood, situation) : answered;
 }
 
-function answerByKind(draft: Draft, topicId: TopicId, text: string, understood: Understood | null, situation: Situation, last: boolean): Draft {
+function answerByKind(
+  draft: Draft,
+  topicId: TopicId,
+  text: string,
+  understood: Understood | null,
+  situation: Situation,
+  last: boolean,
+): Draft {
   const topic = situation.served.knowledge.topics.get(topicId);
   const probability = understood?.ranked[0]?.probability ?? 1;
-  if (topic?.calculator !== undefined && isCalculation(topicId)) return startSum(draft, topicId, text, understood, situation);
+  if (topic?.calculator !== undefined && isCalculation(topicId))
+    return startSum(draft, topicId, text, understood, situation);
   if (topic?.kind === 'symptom' && last) {
     const walking = startWalk(draft, topicId, text, understood, situation);
     if (walking !== null) return walking;

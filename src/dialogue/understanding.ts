@@ -30,7 +30,11 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
       const told = does(draft, { kind: 'lacks', topic, part, probability, understood });
       const { van } = draft.thread;
       return opens(
-        notes(told, { kind: 'lacks', topic, part }, { kind: 'gap', text: understood.text, why: 'van-has-none', van, topics: [topic] }),
+        notes(
+          told,
+          { kind: 'lacks', topic, part },
+          { kind: 'gap', text: understood.text, why: 'van-has-none', van, topics: [topic] },
+        ),
         null,
       );
     }
@@ -57,7 +61,12 @@ export function chats(draft: Draft, chat: ChatKind): Draft {
 const LAST_TRY_FLOOR = 0.04;
 
 /** Nothing was sure enough: once, the nearest topics are offered; else people get it, and it is noted as a gap. */
-function unsure(draft: Draft, understood: Understood, why: 'no-such-topic' | 'too-close' | 'word-not-known', situation: Situation): Draft {
+function unsure(
+  draft: Draft,
+  understood: Understood,
+  why: 'no-such-topic' | 'too-close' | 'word-not-known',
+  situation: Situation,
+): Draft {
   const { scope, served } = situation;
   const topics = understood.ranked.slice(0, 3).map((each) => each.topic);
   const noted = notes(draft, { kind: 'gap', text: understood.text, why, van: draft.thread.van, topics });
@@ -70,7 +79,10 @@ function unsure(draft: Draft, understood: Understood, why: 'no-such-topic' | 'to
     const offered = does(noted, { kind: 'choose', topics: nearest, understood, why: 'last-try' });
     return opens(offered, { kind: 'choice', text: understood.text, topics: nearest.map((each) => each.topic) });
   }
-  return opens(passes(does(noted, { kind: 'pass', reason: 'unsure', understood, language: null }), 'unsure', situation.nowMs), null);
+  return opens(
+    passes(does(noted, { kind: 'pass', reason: 'unsure', understood, language: null }), 'unsure', situation.nowMs),
+    null,
+  );
 }
 
 /**
@@ -80,11 +92,18 @@ function unsure(draft: Draft, understood: Understood, why: 'no-such-topic' | 'to
 function unbooked(draft: Draft, situation: Situation): Draft {
   const { served, message } = situation;
   const anyVan = [...served.knowledge.vans.keys()][0];
-  const understood = anyVan === undefined ? undefined : served.matcher.understand(message.text, { van: anyVan, lastTopic: null, lastText: '' })[0];
+  const understood =
+    anyVan === undefined
+      ? undefined
+      : served.matcher.understand(message.text, { van: anyVan, lastTopic: null, lastText: '' })[0];
   if (understood?.decision.kind === 'person') return toPerson(draft, 'asked', null, situation);
   if (understood?.decision.kind === 'language') {
     const spoken = remembers(draft, { language: understood.decision.language });
-    return passes(does(spoken, { kind: 'pass', reason: 'language', understood: null, language: understood.decision.language }), 'language', situation.nowMs);
+    return passes(
+      does(spoken, { kind: 'pass', reason: 'language', understood: null, language: understood.decision.language }),
+      'language',
+      situation.nowMs,
+    );
   }
   return opens(does(draft, { kind: 'ask-code' }), { kind: 'code' });
 }

@@ -12,7 +12,12 @@ export function stepRecord(walk: Walk, scope: VanScope, situation: Situation): T
   return walk.done.flatMap((done): Tried[] => {
     const cause = causes.find((each) => each.id === done.cause);
     if (cause === undefined || (done.kind === 'check' && done.earlier === true)) return [];
-    const did = done.kind === 'check' ? words(cause.check?.ask, scope, situation) : done.kind === 'fix' ? words(cause.fix.do, scope, situation) : 'Stopped';
+    const did =
+      done.kind === 'check'
+        ? words(cause.check?.ask, scope, situation)
+        : done.kind === 'fix'
+          ? words(cause.fix.do, scope, situation)
+          : 'Stopped';
     return [{ did, answered: answered(done) }];
   });
 }

@@ -22,19 +22,32 @@ const RECAP_AFTER_MS = DAY_MS / 2;
  *
  * @returns Null when the symptom has no causes here, or a danger shown in this thread forbids it: then its text answers.
  */
-export function startWalk(draft: Draft, symptom: string, text: string, understood: Understood | null, situation: Situation): Draft | null {
+export function startWalk(
+  draft: Draft,
+  symptom: string,
+  text: string,
+  understood: Understood | null,
+  situation: Situation,
+): Draft | null {
   const { scope, nowMs } = situation;
   if (scope === null || forbidden(draft.thread, symptom, situation)) return null;
   const causes = scope.causes(symptom);
   if (causes.length === 0) return null;
-  const walk = openWalk(symptom, causes, { said: text === '' ? [] : [text], seen: draft.thread.memory.seen, van: scope, nowMs });
+  const walk = openWalk(symptom, causes, {
+    said: text === '' ? [] : [text],
+    seen: draft.thread.memory.seen,
+    van: scope,
+    nowMs,
+  });
   return goOn(draft, walk, { opening: true, note: null, understood }, situation);
 }
 
 /** After a danger no fault finding on gas, mains, heating or alarms: that is for people. */
 function forbidden(thread: Thread, symptom: string, { served }: Situation): boolean {
   const system = served.knowledge.topics.get(symptom)?.system ?? '';
-  return thread.memory.dangers.length > 0 && ['gas', 'mains', 'heating', 'hotwater', 'cooking', 'safety'].includes(system);
+  return (
+    thread.memory.dangers.length > 0 && ['gas', 'mains', 'heating', 'hotwater', 'cooking', 'safety'].includes(system)
+  );
 }
 
 type Going = { readonly opening: boolean; readonly note: StepNote | null; readonly understood: Understood | null };
@@ -59,8 +72,19 @@ function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Dra
     case 'pass': {
       if (going.opening) {
         // Nothing a hirer can do: the symptom's own text is still worth reading while people are fetched.
-        const answered = does(remembered, { kind: 'answer', topic: walk.symptom, probability: going.understood?.ranked[0]?.probability ?? 1, understood: going.understood, asksHelped: false });
-        return toPerson(ends(answered, walk, 'passed', next.likely, situation), 'not-fixed', going.understood, situation);
+        const answered = does(remembered, {
+          kind: 'answer',
+          topic: walk.symptom,
+          probability: going.understood?.ranked[0]?.probability ?? 1,
+          understood: going.understood,
+          asksHelped: false,
+        });
+        return toPerson(
+          ends(answered, walk, 'passed', next.likely, situation),
+          'not-fixed',
+          going.understood,
+          situation,
+        );
       }
       const title = served.knowledge.topics.get(walk.symptom)?.title ?? walk.symptom;
       const tried = [...remembered.thread.memory.tried, title, ...triedLines(walk, scope, situation)].slice(-20);
@@ -79,13 +103,30 @@ function putStep(draft: Draft, walk: Walk, step: Step, going: Going, situation: 
 function passMinutes({ served, nowMs }: Situation): number {
   const { firm } = served.knowledge;
   const staffed = staffedAt(firm, nowMs).kind;
-  return staffed === 'open' ? firm.passMinutes.open : staffed === 'on-call' ? firm.passMinutes.onCall : firm.passMinutes.closed;
+  return staffed === 'open'
+    ? firm.passMinutes.open
+    : staffed === 'on-call'
+      ? firm.passMinutes.onCall
+      : firm.passMinutes.closed;
 }
 
-function ends(draft: Draft, walk: Walk, end: 'fixed' | 'passed' | 'left', cause: string | null, situation: Situation): Draft {
+function ends(
+  draft: Draft,
+  walk: Walk,
+  end: 'fixed' | 'passed' | 'left',
+  cause: string | null,
+  situation: Situation,
+): Draft {
   const { scope } = situation;
   if (scope === null) return draft;
-  return notes(draft, { kind: 'walk-ended', symptom: walk.symptom, van: scope.id, end, cause, tried: stepRecord(walk, scope, situation) });
+  return notes(draft, {
+    kind: 'walk-ended',
+    symptom: walk.symptom,
+    van: scope.id,
+    end,
+    cause,
+    tried: stepRecord(walk, scope, situation),
+  });
 }
 
 /**
@@ -103,13 +144,16 @@ export function answerStep(draft: Draft, walk: Walk, situation: Situation, press
   const answer = press === undefined ? readStepAnswer(message.text, now.kind, cause, scope) : pressed(press, now.kind);
   const late = nowMs - draft.thread.memory.lastAtMs > RECAP_AFTER_MS;
   const recapped = late ? does(draft, { kind: 'recap', walk }) : draft;
-  const again = (note: StepNote): Draft => putStep(recapped, walk, now, { opening: false, note, understood: null }, situation);
+  const again = (note: StepNote): Draft =>
+    putStep(recapped, walk, now, { opening: false, note, understood: null }, situation);
   switch (answer.kind) {
     case 'told':
       return goOn(recapped, tell(walk, answer.told), { opening: false, note: null, understood: null }, situation);
     case 'back': {
       const back = goBack(walk);
-      return back.now === null ? again('again') : putStep(recapped, back, back.now, { opening: false, note: 'back', understood: null }, situation);
+      return back.now === null
+        ? again('again')
+        : putStep(recapped, back, back.now, { opening: false, note: 'back', understood: null }, situation);
     }
     case 'how':
       return again('how');
@@ -165,4 +209,3 @@ export function offersAside(draft: Draft, before: Thread, situation: Situation):
   if (open?.kind === 'step') return draft;
   return does(kept, { kind: 'offer-walk', walk });
 }
-

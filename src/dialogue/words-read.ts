@@ -3,19 +3,23 @@
  * says nothing about the bot's own question.
  */
 
-const HELPED = /^(?:(?:yes|yep|yeah|great|brilliant|ok|cheers|ta|thanks|thank you|that|it|its|all|now|works?|worked|working|sorted|fixed|good|perfect|did it|done|the job|has|is|did|trick|a treat|lovely|super) ?)+$/;
+const HELPED =
+  /^(?:(?:yes|yep|yeah|great|brilliant|ok|cheers|ta|thanks|thank you|that|it|its|all|now|works?|worked|working|sorted|fixed|good|perfect|did it|done|the job|has|is|did|trick|a treat|lovely|super) ?)+$/;
 const WORKED = /work|sort|fix|did it|done|trick|treat|yes|yep|yeah/;
-const STUCK = /^(?:still (?:stuck|not working|nothing|no good|the same|not|dead|doesnt work|broken)|stuck|no(?:pe)?|nah|not (?:working|fixed|really|yet)|that (?:did not|didnt|doesnt|does not) (?:work|help)|did not (?:work|help)|didnt (?:work|help)|it (?:still )?(?:doesnt|does not|didnt|did not|isnt|is not|wont|will not) (?:work|working|help)|no (?:joy|luck|good|change|difference)|nothing (?:happened|happens|changed)|same again|doesnt work|tried that)(?: .{0,20})?$/;
-const NEVER_MIND = /^(?:never ?mind|forget it|dont worry|do not worry|no longer needed|its ok now|sorted it|all sorted|cancel(?: that)?|dont need (?:it|anyone|you) (?:now|any ?more))$/;
+const STUCK =
+  /^(?:still (?:stuck|not working|nothing|no good|the same|not|dead|doesnt work|broken)|stuck|no(?:pe)?|nah|not (?:working|fixed|really|yet)|that (?:did not|didnt|doesnt|does not) (?:work|help)|did not (?:work|help)|didnt (?:work|help)|it (?:still )?(?:doesnt|does not|didnt|did not|isnt|is not|wont|will not) (?:work|working|help)|no (?:joy|luck|good|change|difference)|nothing (?:happened|happens|changed)|same again|doesnt work|tried that)(?: .{0,20})?$/;
+const NEVER_MIND =
+  /^(?:never ?mind|forget it|dont worry|do not worry|no longer needed|its ok now|sorted it|all sorted|cancel(?: that)?|dont need (?:it|anyone|you) (?:now|any ?more))$/;
 const RESUME = /^(?:carry on|go on|continue|back to (?:it|that|the .{3,30})|yes carry on|lets go on|resume)$/;
-const NONE = /^(?:none(?: of (?:these|them|those))?|neither|no|nope|something else|none|other|not (?:these|any of (?:these|them)))$/;
+const NONE =
+  /^(?:none(?: of (?:these|them|those))?|neither|no|nope|something else|none|other|not (?:these|any of (?:these|them)))$/;
 
 /** Lower case, no accents or punctuation, one space: what the patterns above expect. */
 export function flat(text: string): string {
   return text
     .normalize('NFKD')
     .toLowerCase()
-    .replace(/[\u2018\u2019'`\u0300-\u036f]/g, '')
+    .replace(/[\u2018\u2019'`]|\p{M}/gu, '')
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
 }

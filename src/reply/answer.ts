@@ -57,6 +57,8 @@ function outSentences(about: readonly string[], { knowledge, scope, nowMs }: Ans
   const today = dayOf(nowMs, knowledge.firm.timeZone);
   return scope.data.out
     .filter((out) => out.from <= today && (out.until === null || today <= out.until))
-    .filter((out) => about.some((part) => plays(out.part, part, knowledge.parts) || plays(part, out.part, knowledge.parts)))
+    .filter((out) =>
+      about.some((part) => plays(out.part, part, knowledge.parts) || plays(part, out.part, knowledge.parts)),
+    )
     .map((out) => out.say);
 }

@@ -13,7 +13,11 @@ export function calculationReply(move: Extract<Move, { kind: 'calculation' }>, t
         from: null,
         topic,
         blocks: [{ kind: 'line', text: outcome.question }],
-        choices: outcome.choices.map((label) => ({ id: choiceId({ kind: 'input', value: label }), label, tone: 'next' })),
+        choices: outcome.choices.map((label) => ({
+          id: choiceId({ kind: 'input', value: label }),
+          label,
+          tone: 'next',
+        })),
       };
     case 'refused':
       return { kind: 'calculate', from: null, topic, blocks: [{ kind: 'line', text: outcome.says }], choices: [] };

@@ -16,7 +16,10 @@ type NoticeMove = Extract<Move, { kind: 'notice' }>;
 export function noticeReply(move: NoticeMove, told: Told): Reply {
   const { hazard, language } = move.danger;
   const notice = noticeOf(hazard, optionsFor(language, told));
-  const asked: Block[] = move.asks === null ? [] : [{ kind: 'line', text: followUpText(move.asks, hazard, language, told.served.knowledge.safety) }];
+  const asked: Block[] =
+    move.asks === null
+      ? []
+      : [{ kind: 'line', text: followUpText(move.asks, hazard, language, told.served.knowledge.safety) }];
   return {
     kind: 'notice',
     from: null,
@@ -37,7 +40,12 @@ function noticeBlocks(notice: Notice): Block[] {
     line(notice.local),
     ...(notice.english === null
       ? []
-      : [line(notice.english.heading), line(notice.english.first), { kind: 'steps', items: notice.english.steps } as const, { kind: 'caution', text: notice.english.after } as const]),
+      : [
+          line(notice.english.heading),
+          line(notice.english.first),
+          { kind: 'steps', items: notice.english.steps } as const,
+          { kind: 'caution', text: notice.english.after } as const,
+        ]),
   ];
 }
 
@@ -50,7 +58,12 @@ function optionsFor(language: string, { served, site, scope, nowMs }: Told): Not
     language,
     country: site?.country ?? firm.country,
     vanName: scope?.name ?? null,
-    answers: staffed.kind === 'open' ? { kind: 'office' } : staffed.kind === 'on-call' ? { kind: 'on-call' } : { kind: 'closed', opens: whenText(staffed.opensMs, nowMs, firm.timeZone) },
+    answers:
+      staffed.kind === 'open'
+        ? { kind: 'office' }
+        : staffed.kind === 'on-call'
+          ? { kind: 'on-call' }
+          : { kind: 'closed', opens: whenText(staffed.opensMs, nowMs, firm.timeZone) },
   };
 }
 
@@ -65,7 +78,13 @@ function yesNo(): Choice[] {
 /** The next of the questions that change the action. */
 export function dangerAsksReply(hazard: string, asks: DangerAsk, told: Told): Reply {
   const text = followUpText(asks, hazard, told.thread.memory.language, told.served.knowledge.safety);
-  return { kind: 'chat', from: null, topic: null, blocks: [{ kind: 'line', text }], choices: asks === 'where' ? [] : yesNo() };
+  return {
+    kind: 'chat',
+    from: null,
+    topic: null,
+    blocks: [{ kind: 'line', text }],
+    choices: asks === 'where' ? [] : yesNo(),
+  };
 }
 
 /** What is said when the last of them is answered, or when it was not that danger after all. */

@@ -21,7 +21,10 @@ export function passLines(reason: Reason, firm: FirmData, nowMs: number): readon
       if (byMs <= staffed.untilMs) {
         return [passed, `The office will answer here by ${whenText(byMs, nowMs, firm.timeZone)}.`];
       }
-      return [passed, `The office closes at ${whenText(staffed.untilMs, nowMs, firm.timeZone)}. They may answer before then, or when they open again. In a hurry, ring ${firm.phone} now.`];
+      return [
+        passed,
+        `The office closes at ${whenText(staffed.untilMs, nowMs, firm.timeZone)}. They may answer before then, or when they open again. In a hurry, ring ${firm.phone} now.`,
+      ];
     }
     case 'on-call':
       return [
@@ -39,7 +42,8 @@ export function passLines(reason: Reason, firm: FirmData, nowMs: number): readon
 /** What a thread that waits already is told. */
 export function waitingLine(firm: FirmData, nowMs: number): string {
   const staffed = staffedAt(firm, nowMs);
-  if (staffed.kind === 'open') return `Your message is with the office and I have added this. In a hurry, ring ${firm.phone}.`;
+  if (staffed.kind === 'open')
+    return `Your message is with the office and I have added this. In a hurry, ring ${firm.phone}.`;
   return `Your message is with the yard and I have added this. They open at ${opensAt(whenText(staffed.opensMs, nowMs, firm.timeZone))}.`;
 }
 

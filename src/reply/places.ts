@@ -14,7 +14,9 @@ export function placeLines(wanted: NonNullable<AnswerData['places']>, context: A
   const gas = gasOf(context);
   return context.site.places
     .filter((place) => wanted.kinds.includes(place.kind))
-    .filter((place) => place.kind !== 'gas-exchange' || gas === null || place.gas.length === 0 || place.gas.includes(gas))
+    .filter(
+      (place) => place.kind !== 'gas-exchange' || gas === null || place.gas.length === 0 || place.gas.includes(gas),
+    )
     .sort((a, b) => a.metres - b.metres)
     .slice(0, wanted.most)
     .map((place) => placeLine(place, context));

@@ -20,7 +20,16 @@ export type Block =
 export type Choice = { readonly id: string; readonly label: string; readonly tone: 'next' | 'quiet' };
 
 export type ReplyKind =
-  | 'answer' | 'choose' | 'check' | 'calculate' | 'notice' | 'pass' | 'chat' | 'lacks' | 'relay' | 'welcome';
+  | 'answer'
+  | 'choose'
+  | 'check'
+  | 'calculate'
+  | 'notice'
+  | 'pass'
+  | 'chat'
+  | 'lacks'
+  | 'relay'
+  | 'welcome';
 
 /**
  * One message to the hirer. `from` is null for the bot and a rota name for a person. `topic` is what it answers.

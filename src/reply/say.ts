@@ -11,7 +11,8 @@ import { dangerAsksReply, dangerNotedReply, noticeReply } from './notice.ts';
 import { passLines, waitingLine } from './pass-words.ts';
 import type { Block, Choice, Reply } from './reply.ts';
 import { offerWalkReply, recapReply, stepReply, walkFixedReply } from './step.ts';
-import { contextOf, lineReply, type Told, topicChoice, whileWaiting } from './told.ts';
+import { ASK_FOR_CODE, contextOf, lineReply, type Told, topicChoice, whileWaiting } from './told.ts';
+import { welcomeReply } from './welcome.ts';
 
 /** Puts one move into words. Null: nothing is said. */
 export function say(move: Move, told: Told): Reply | null {
@@ -23,11 +24,14 @@ export function say(move: Move, told: Told): Reply | null {
     case 'danger-noted':
       return dangerNotedReply(move.over, told);
     case 'welcome':
-      return welcome(told);
+      return welcomeReply(told.booking, told.served);
     case 'moved-van':
-      return lineReply('chat', `Your booking is now for ${told.scope?.name ?? 'another van'}, no longer ${move.from}. From here on I answer for ${told.scope?.name ?? 'it'}. What would you like to know?`);
+      return lineReply(
+        'chat',
+        `Your booking is now for ${told.scope?.name ?? 'another van'}, no longer ${move.from}. From here on I answer for ${told.scope?.name ?? 'it'}. What would you like to know?`,
+      );
     case 'ask-code':
-      return lineReply('chat', 'I answer for the very van you hired, so I need to know which it is. Open the link from your booking, or type the code on the document wallet (like K7QM-4T2X). You can also say "person" to reach the yard.');
+      return lineReply('chat', ASK_FOR_CODE);
     case 'wrong-code':
       return lineReply('chat', wrongCode(move.waitMs));
     case 'answer':
@@ -35,7 +39,9 @@ export function say(move: Move, told: Told): Reply | null {
     case 'choose':
       return choose(move, told);
     case 'lacks':
-      return told.scope === null ? null : lineReply('lacks', lackText(move.part, told.scope, told.served.knowledge), move.topic);
+      return told.scope === null
+        ? null
+        : lineReply('lacks', lackText(move.part, told.scope, told.served.knowledge), move.topic);
     case 'step':
       return stepReply(move, told);
     case 'walk-fixed':
@@ -49,37 +55,29 @@ export function say(move: Move, told: Told): Reply | null {
     case 'pass':
       return pass(move, told);
     case 'unreadable':
-      return lineReply('chat', 'I cannot hear or see this. If anyone may be in danger, get out and call 999 or 112; otherwise type it.');
+      return lineReply(
+        'chat',
+        'I cannot hear or see this. If anyone may be in danger, get out and call 999 or 112; otherwise type it.',
+      );
     case 'chat':
       return lineReply('chat', chatLine(move.chat, told));
     case 'helped':
       return lineReply('chat', 'Good. I am here if anything else comes up.');
     case 'old-button':
-      return lineReply('chat', 'That button belongs to an earlier question. Tell me in your own words what you need now.');
+      return lineReply(
+        'chat',
+        'That button belongs to an earlier question. Tell me in your own words what you need now.',
+      );
     case 'withdrawn':
-      return lineReply('chat', 'All right, I have told the yard that it is no longer needed. I am here if anything else comes up.');
+      return lineReply(
+        'chat',
+        'All right, I have told the yard that it is no longer needed. I am here if anything else comes up.',
+      );
     case 'waiting':
       return lineReply('chat', waitingLine(told.served.knowledge.firm, told.nowMs));
     default:
       return never(move);
   }
-}
-
-function welcome(told: Told): Reply {
-  const { booking, scope } = told;
-  const name = booking?.firstName ?? '';
-  const van = scope?.name ?? 'your van';
-  const asked = scope?.data.asked ?? [];
-  return {
-    kind: 'welcome',
-    from: null,
-    topic: null,
-    blocks: [
-      { kind: 'line', text: `Hello${name === '' ? '' : ` ${name}`}. I know ${van}, the van you hired. Ask me anything about it in your own words, at any hour.` },
-      { kind: 'line', text: 'People often ask first:' },
-    ],
-    choices: asked.map((topic) => topicChoice(topic, told.served.knowledge.topics.get(topic)?.title ?? topic)),
-  };
 }
 
 function answer(move: Extract<Move, { kind: 'answer' }>, told: Told): Reply | null {
@@ -91,7 +89,13 @@ function answer(move: Extract<Move, { kind: 'answer' }>, told: Told): Reply | nu
         { id: choiceId({ kind: 'helped', topic: move.topic, yes: false }), label: 'Still stuck', tone: 'quiet' },
       ]
     : [];
-  return { kind: 'answer', from: null, topic: move.topic, blocks: whileWaiting(answerBlocks(move.topic, context), told), choices };
+  return {
+    kind: 'answer',
+    from: null,
+    topic: move.topic,
+    blocks: whileWaiting(answerBlocks(move.topic, context), told),
+    choices,
+  };
 }
 
 function choose(move: Extract<Move, { kind: 'choose' }>, told: Told): Reply {
@@ -117,7 +121,10 @@ function pass(move: Extract<Move, { kind: 'pass' }>, told: Told): Reply {
   const { firm, talk } = told.served.knowledge;
   const foreign = move.language === null ? undefined : talk.languages[move.language];
   const lines = passLines(move.reason, firm, told.nowMs);
-  const blocks: Block[] = [...(foreign === undefined ? [] : [foreign.willRead]), ...lines].map((text) => ({ kind: 'line', text }));
+  const blocks: Block[] = [...(foreign === undefined ? [] : [foreign.willRead]), ...lines].map((text) => ({
+    kind: 'line',
+    text,
+  }));
   return { kind: 'pass', from: null, topic: null, blocks, choices: [] };
 }
 
@@ -131,6 +138,7 @@ function chatLine(kind: string, told: Told): string {
 }
 
 function wrongCode(waitMs: number | null): string {
-  if (waitMs === null) return 'I do not know that code. It stands on the front of the document wallet, like K7QM-4T2X. Please look once more.';
+  if (waitMs === null)
+    return 'I do not know that code. It stands on the front of the document wallet, like K7QM-4T2X. Please look once more.';
   return `That is one wrong code too many. Please wait ${Math.ceil(waitMs / MINUTE_MS)} minutes, or open the link from your booking. You can always say "person".`;
 }

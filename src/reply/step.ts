@@ -27,11 +27,21 @@ const LABELS: Record<StepPress, string> = {
 export function stepReply(move: StepMove, told: Told): Reply | null {
   const context = contextOf(told);
   const { step, walk } = move;
-  const cause = step.kind === 'which' ? undefined : context?.scope.causes(walk.symptom).find((each) => each.id === step.cause);
+  const cause =
+    step.kind === 'which' ? undefined : context?.scope.causes(walk.symptom).find((each) => each.id === step.cause);
   if (context === null || step.kind === 'which' || cause === undefined) return null;
   const opening = move.opening ? openingBlocks(walk.symptom, context) : noteBlocks(move, cause, context, told);
-  const blocks = [...opening, ...(step.kind === 'check' ? checkBlocks(cause, context, move.note === 'how') : fixBlocks(cause, context))];
-  return { kind: 'check', from: null, topic: walk.symptom, blocks: whileWaiting(blocks, told), choices: choicesFor(step.kind, cause, walk.symptom) };
+  const blocks = [
+    ...opening,
+    ...(step.kind === 'check' ? checkBlocks(cause, context, move.note === 'how') : fixBlocks(cause, context)),
+  ];
+  return {
+    kind: 'check',
+    from: null,
+    topic: walk.symptom,
+    blocks: whileWaiting(blocks, told),
+    choices: choicesFor(step.kind, cause, walk.symptom),
+  };
 }
 
 /** The symptom's own first line and caution, said once at the start. */
@@ -50,7 +60,9 @@ function noteBlocks(move: StepMove, cause: ScopedCause, context: AnswerContext, 
     }
     case 'tried': {
       const lines = triedLines(move.walk, context.scope, told);
-      return lines.length === 0 ? line('Nothing yet: this is the first step.') : [...line('So far:'), { kind: 'facts', items: lines }];
+      return lines.length === 0
+        ? line('Nothing yet: this is the first step.')
+        : [...line('So far:'), { kind: 'facts', items: lines }];
     }
     case 'back':
       return line('Back one step:');
@@ -85,7 +97,11 @@ function fixBlocks(cause: ScopedCause, context: AnswerContext): Block[] {
 }
 
 function choicesFor(kind: 'check' | 'fix', cause: ScopedCause, symptom: string): Choice[] {
-  const press = (answer: StepPress, tone: Choice['tone']): Choice => ({ id: choiceId({ kind: 'step', symptom, answer }), label: LABELS[answer], tone });
+  const press = (answer: StepPress, tone: Choice['tone']): Choice => ({
+    id: choiceId({ kind: 'step', symptom, answer }),
+    label: LABELS[answer],
+    tone,
+  });
   if (kind === 'fix') return [press('worked', 'next'), press('still', 'next'), press('skip', 'quiet'), PERSON_CHOICE];
   const how = cause.check?.look === undefined ? [] : [press('how', 'quiet')];
   return [press('yes', 'next'), press('no', 'next'), press('unsure', 'quiet'), ...how, PERSON_CHOICE];
@@ -93,7 +109,18 @@ function choicesFor(kind: 'check' | 'fix', cause: ScopedCause, symptom: string):
 
 export function walkFixedReply(walk: Walk, told: Told): Reply {
   const title = told.served.knowledge.topics.get(walk.symptom)?.title ?? '';
-  return { kind: 'chat', from: null, topic: walk.symptom, blocks: [{ kind: 'line', text: `Good, that is mended. I have noted it for the van's next check (${title.toLowerCase()}).` }], choices: [] };
+  return {
+    kind: 'chat',
+    from: null,
+    topic: walk.symptom,
+    blocks: [
+      {
+        kind: 'line',
+        text: `Good, that is mended. I have noted it for the van's next check (${title.toLowerCase()}).`,
+      },
+    ],
+    choices: [],
+  };
 }
 
 export function offerWalkReply(walk: Walk, told: Told): Reply {

@@ -13,7 +13,12 @@ export function contextOf({ scope, site, nowMs, served }: Situation): AnswerCont
 }
 
 /** A reply of one line. */
-export function lineReply(kind: ReplyKind, text: string, topic: string | null = null, choices: readonly Choice[] = []): Reply {
+export function lineReply(
+  kind: ReplyKind,
+  text: string,
+  topic: string | null = null,
+  choices: readonly Choice[] = [],
+): Reply {
   return { kind, from: null, topic, blocks: [{ kind: 'line', text }], choices };
 }
 
@@ -28,3 +33,6 @@ export function whileWaiting(blocks: readonly Block[], { thread, nowMs }: Told):
   if (thread.keeper !== 'waiting' || thread.sinceMs === nowMs) return blocks;
   return [{ kind: 'line', text: 'While you wait, this is from the bot:' }, ...blocks];
 }
+
+export const ASK_FOR_CODE =
+  'I answer for the very van you hired, so I need to know which it is. Open the link from your booking, or type the code on the document wallet (like K7QM-4T2X). You can also say "person" to reach the yard.';

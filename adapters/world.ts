@@ -1,0 +1,142 @@
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Hono } from 'hono';
+import type { Logger } from 'pino';
+import { type Channel, type Clock, type Jobs, type Store, welcomeReply } from '../src/index.ts';
+import { databaseFile } from './cli/with-data.ts';
+import type { Config } from './config.ts';
+import { hashOf, newToken } from './files/tokens.ts';
+import { createCounters } from './http/counters.ts';
+import { createServer } from './http/server.ts';
+import { createUploads } from './http/uploads.ts';
+import { createWakes } from './http/wakes.ts';
+import type { LiveGraph } from './live-graph.ts';
+import { createPictures } from './pictures/pictures.ts';
+import { createShell, type Shell } from './shell.ts';
+import { openSqlite } from './sqlite/sqlite-store.ts';
+import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
+import { telegramRoutes } from './telegram/routes.ts';
+import { createWebChannel } from './web/channel.ts';
+import { createYard } from './yard/yard.ts';
+
+export type World = {
+  readonly store: Store;
+  readonly jobs: Jobs;
+  readonly shell: Shell;
+  readonly start: () => Promise<{ readonly port: number }>;
+  /** Takes no more, finishes what is at work, closes. Nothing accepted is lost. */
+  readonly stop: () => Promise<void>;
+};
+
+export type WorldParts = { readonly config: Config; readonly graph: LiveGraph; readonly clock: Clock; readonly log: Logger };
+
+/** Joins the channels, the pages, the store and the core into one running program. */
+export async function createWorld({ config, graph, clock, log }: WorldParts): Promise<World> {
+  mkdirSync(config.dataFolder, { recursive: true });
+  const { store, jobs } = await openSqlite(databaseFile(config.dataFolder));
+  const wakes = createWakes();
+  const counters = createCounters();
+  const uploads = createUploads(join(config.dataFolder, 'uploads'));
+  const pictures = createPictures(() => graph.served().knowledge.pictures);
+  const secure = config.url.startsWith('https:');
+  const channels: Channel[] = [];
+  const desk: { current: TelegramChannel['desk'] } = { current: null };
+
+  const onChange = (threadId: string): void => {
+    wakes.wake('yard');
+    wakes.wake(threadId);
+    desk.current?.wake();
+    store
+      .thread(threadId)
+      .then((thread) => thread !== null && wakes.wake(thread.address))
+      .catch((error: unknown) => log.warn({ err: error }, 'a page was not woken'));
+  };
+  const shell = createShell({ store, served: graph.served, clock, channels, log, onChange });
+
+  const web = createWebChannel({
+    firm: firmOf(graph),
+    receive: shell.receive,
+    store,
+    clock,
+    tokens: { newToken, hashOf },
+    welcome: (booking) => welcomeReply(booking, graph.served()),
+    vanOf: ({ van }) => {
+      const data = graph.served().knowledge.vans.get(van)?.data;
+      return data === undefined ? null : { name: data.name, body: data.body, silhouette: van };
+    },
+    siteName: (site) => graph.served().knowledge.places.sites[site]?.name ?? null,
+    pictureSvg: pictures.svg,
+    uploads,
+    wakes,
+    script: built('chat-page.js'),
+    secure,
+  });
+  channels.push(web.channel);
+
+  const telegram = config.telegram === null ? null : telegramOn(config.telegram);
+  if (telegram !== null) {
+    channels.push(telegram);
+    desk.current = telegram.desk;
+  }
+  function telegramOn(settings: NonNullable<Config['telegram']>): TelegramChannel {
+    return createTelegram({
+      ...settings,
+      receive: shell.receive,
+      store,
+      desk: settings.staffChat === null ? null : { chat: Number(settings.staffChat), actions: shell },
+      picturePng: pictures.png,
+      clock,
+      log,
+    });
+  }
+
+  const yard = createYard({ store, clock, wakes, actions: shell, served: graph.served, tokens: { newToken, hashOf }, script: built('yard-page.js'), pictureSvg: pictures.svg, uploads, secure, url: config.url });
+  const routes: { path: string; app: Hono }[] = [
+    { path: '/chat', app: web.routes },
+    { path: '/yard', app: yard },
+    ...(telegram === null ? [] : [{ path: '/telegram', app: telegramRoutes(telegram) }]),
+  ];
+  const server = createServer({
+    port: config.port,
+    host: config.host,
+    routes,
+    ready: async () => {
+      await store.note('ready');
+      return { ok: true };
+    },
+    counters,
+    wakes,
+    secure,
+    log: (what, about) => log.error(about, what),
+  });
+
+  return {
+    store,
+    jobs,
+    shell,
+    start: async () => {
+      shell.start();
+      await Promise.all(channels.map((channel) => channel.start()));
+      return server.start();
+    },
+    stop: async () => {
+      await server.stop();
+      await Promise.all(channels.map((channel) => channel.stop()));
+      await shell.stop();
+      graph.stop();
+      await store.close();
+    },
+  };
+}
+
+function firmOf(graph: LiveGraph): { readonly name: string; readonly phone: string; readonly timeZone: string } {
+  const { name, phone, timeZone } = graph.served().knowledge.firm;
+  return { name, phone, timeZone };
+}
+
+/** A page script, as the build left it beside the program; empty when the sources run unbuilt. */
+function built(name: string): string {
+  const file = join(dirname(fileURLToPath(import.meta.url)), name);
+  return existsSync(file) ? readFileSync(file, 'utf8') : '';
+}
