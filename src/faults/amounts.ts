@@ -40,7 +40,8 @@ const TESTS: readonly (readonly [RegExp, Test])[] = [
 ];
 
 /** Null when no one amount answers the question. */
-export function readAmount(text: string, ask: string): 'yes' | 'no' | null {
+export function readAmount(text: string, question: string): 'yes' | 'no' | null {
+  const ask = withShares(question);
   const amount = oneAmount(text);
   if (amount === null) return null;
   for (const [pattern, holds] of TESTS) {
@@ -52,6 +53,14 @@ export function readAmount(text: string, ask: string): 'yes' | 'no' | null {
     return holds(inUnit, limit) ? 'yes' : 'no';
   }
   return null;
+}
+
+/** 'A quarter' as a number. */
+function withShares(text: string): string {
+  return text
+    .replace(/three[- ]quarters/gi, '0.75')
+    .replace(/\ba quarter\b/gi, '0.25')
+    .replace(/\bhalf\b(?! an)/gi, '0.5');
 }
 
 /** How many of the question's unit of time one of the answer's is; 1 where either names none. */
@@ -69,12 +78,12 @@ function oneAmount(text: string): { readonly value: number; readonly unit: strin
     .replace(/half an hour/, '30 minutes')
     .replace(/\ban hour\b/, '1 hour')
     .replace(/a couple of|a couple/, '2');
-  const found = [...said.matchAll(/(?<![\p{L}\d])(minus |-)?(\d+(?:[.,]\d+)?)(?!\d)|\b([a-z]+)\b/gu)].flatMap(
-    (match) => {
-      const value = numberOf((match[2] ?? match[3] ?? '').replace(',', '.'));
-      return value === null ? [] : [match[1] === undefined ? value : -value];
-    },
-  );
+  const found = [
+    ...withShares(said).matchAll(/(?<![\p{L}\d])(minus |-)?(\d+(?:[.,]\d+)?)(?!\d)|\b([a-z]+)\b/gu),
+  ].flatMap((match) => {
+    const value = numberOf((match[2] ?? match[3] ?? '').replace(',', '.'));
+    return value === null ? [] : [match[1] === undefined ? value : -value];
+  });
   const [value] = found;
   if (value === undefined || found.length > 1) return null;
   const unit = /\b(?:\d|one|two|three|four|five)[^a-z]*\s*(sec|min|hour|hr|h\b|day)/.exec(said)?.[1];

@@ -17,9 +17,16 @@ const COMMON = new Set(
   ).split(' '),
 );
 
+const DETERMINERS = new Set('the a an your its either any another other one both all'.split(' '));
+
 /** The words of a text as they are compared. Slots say nothing. */
 export function wordsOf(text: string): string[] {
-  return tokens(text.replace(/\{[^}]*\}/g, ' ')).map((token) => token.text);
+  return tokens(
+    text
+      .replace(/\{[^}]*\}/g, ' ')
+      .replace(/anything but/gi, 'not')
+      .replace(/in line/gi, 'inline'),
+  ).map((token) => token.text);
 }
 
 /** The stems that say what a text is about. */
@@ -90,14 +97,25 @@ function byLabel(said: readonly string[], ask: string): Verdict | null {
 
 function byWords(said: readonly string[], asked: readonly string[]): Verdict | null {
   const about = contentOf(asked);
-  const verdicts = new Set<Verdict>();
+  const verdicts: Verdict[] = [];
+  let telling = 0;
   said.forEach((word, at) => {
     if (COMMON.has(word) || isState(word) || !about.has(stem(word))) return;
     const where = asked.findIndex((each) => stem(each) === stem(word));
-    verdicts.add(refusedAt(said, at) === refusedAt(asked, where) ? 'yes' : 'no');
+    verdicts.push(refusedAt(said, at) === refusedAt(asked, where) ? 'yes' : 'no');
+    if (!isNamed(asked, where)) telling++;
   });
+  // 'The switch' alone says nothing of it: something must be said that the question asks of it.
+  if (telling === 0 && verdicts.length < 2) return null;
+  if (said.includes('there') && !asked.includes('there') && telling === 0) return null;
   // One refusal tells: 'the cable is not cut'.
-  return verdicts.has('no') ? 'no' : only(verdicts);
+  return verdicts.includes('no') ? 'no' : 'yes';
+}
+
+/** Whether the question only names the thing at `at`: 'the switch', 'the large switch', but not 'the cylinder changed'. */
+function isNamed(asked: readonly string[], at: number): boolean {
+  if (/(?:ed|ing)$/.test(asked[at] ?? '')) return false;
+  return asked.slice(Math.max(0, at - 2), at).some((word) => DETERMINERS.has(word));
 }
 
 function sidesOn(states: readonly State[], axis: Axis): Set<number> {

@@ -3,21 +3,33 @@
  * one axis, on its side. Words as they come out of language/tokens.ts.
  */
 
-export type Axis = 'power' | 'height' | 'valve' | 'amount' | 'fit' | 'damp' | 'heat' | 'noise' | 'health' | 'count';
+export type Axis =
+  | 'power'
+  | 'height'
+  | 'valve'
+  | 'amount'
+  | 'fit'
+  | 'turn'
+  | 'damp'
+  | 'heat'
+  | 'noise'
+  | 'health'
+  | 'count';
 export type Side = 1 | -1;
 export type State = { readonly axis: Axis; readonly side: Side };
 
 const PAIRS: Readonly<Record<Axis, readonly [string, string]>> = {
   power: [
     'on lit alight glow glows glowing shining bright work works working worked live lights flame flickering',
-    'off dead dark unlit blank out',
+    'off dead dark unlit blank out lose loses lost',
   ],
   height: ['up raised', 'down dropped drops tripped fallen lowered'],
   valve: ['open opened', 'shut closed'],
-  amount: ['full plenty brimming filled topped', 'empty low'],
+  amount: ['full plenty brimming filled topped heavy', 'empty low'],
   fit: ['tight firm firmly secure latched seated', 'loose wobbly wobbles wobble unplugged slack'],
-  damp: ['wet damp soaked soaking soggy drenched puddle', 'dry'],
-  heat: ['hot warm boiling scalding roasting', 'cold freezing frozen icy cool chilly frost frosty'],
+  turn: ['along lengthways aligned inline', 'across crosswise crossways sideways'],
+  damp: ['wet damp soaked soaking soggy drenched puddle rain rained raining poured', 'dry'],
+  heat: ['hot warm mild boiling scalding roasting', 'cold freezing frozen icy cool chilly frost frosty'],
   noise: [
     'hum hums humming buzz buzzes buzzing whir whirs whirring run runs running hear heard noise noisy sound sounds loud rattle rattles rattling click clicks clicking clicked ticking',
     'silent silence quiet',
@@ -46,6 +58,7 @@ const REFUSALS = new Set([
 ]);
 /** Words after which an earlier 'not' says nothing any more. */
 const TURNS = new Set(['but', 'and', 'or', 'so', 'because', 'then', 'though', 'when', 'if', 'is', 'are', 'was']);
+const WEIGHED = new Set(['cylinder', 'bottle', 'half', 'feels', 'is', 'quite', 'very']);
 const ONE = new Set(['one', '1']);
 const PLACES = new Set(['on', 'off', 'out', 'up', 'down']);
 const OF_A_PLACE = new Set('it the that this my our a an of top there its either any mine'.split(' '));
@@ -81,8 +94,11 @@ export function statesIn(words: readonly string[]): State[] {
     ) {
       return [{ axis: 'count', side: refused ? 1 : -1 }];
     }
+    if (word === 'just' && at === 0) return [{ axis: 'count', side: -1 }];
     const state = isPlace(words, at) ? undefined : WORDS.get(word);
     if (state !== undefined) return [{ axis: state.axis, side: refused ? flip(state.side) : state.side }];
+    // A cylinder that is light is not lit.
+    if (word === 'light' && WEIGHED.has(words[at - 1] ?? '')) return [{ axis: 'amount', side: refused ? 1 : -1 }];
     if (LAMPS.has(word) && (refused || isThere(words, at))) return [{ axis: 'power', side: refused ? -1 : 1 }];
     return [];
   });

@@ -1,0 +1,152 @@
+/*
+ * What hirers say about a step, as patterns over the words of a message: lower case, contractions written out, one
+ * space between words.
+ */
+
+/** One pattern of several, each to be found at the start of what is said. */
+function starting(...patterns: readonly string[]): RegExp {
+  return new RegExp(`^(?:${patterns.join('|')})(?= |$)`);
+}
+
+/** One pattern of several, each of which must be the whole of what is said. */
+function whole(...patterns: readonly string[]): RegExp {
+  return new RegExp(`^(?:${patterns.join('|')})$`);
+}
+
+/** One pattern of several, to be found anywhere. */
+function anywhere(...patterns: readonly string[]): RegExp {
+  return new RegExp(`(?<= |^)(?:${patterns.join('|')})(?= |$)`);
+}
+
+/** Said before the answer proper. */
+export const SIGHS =
+  /^(?:(?:oh|ah|er|erm|um|umm|hmm|well|so|right|ok|okay|sadly|unfortunately|actually|sorry|hi|hello|i am afraid|afraid|just looked|just checked|checked) )+(?=\w)/;
+
+export const WAIT = whole(
+  '(?:ok|okay|right|thanks|thank you|cool|lol|haha|cheers| )+',
+  '(?:(?:hang|hold) on|(?:one|give me a|just a|a|1|2|two) (?:sec|second|moment|minutes?)|wait|looking|checking|trying)(?: .{0,25})?',
+  '(?:will (?:do|try|look|check)|(?:let me|i will|going to|off to) (?:look|check|try|see|have))(?: .{0,40})?',
+);
+
+export const RECORD = starting(
+  '(?:so |remind me )*(?:what|which things?) (?:have|had|did|all have) (?:we|i|you) (?:already |all )?(?:tried|done|do|try|checked|looked at)',
+  'what (?:is|was) tried',
+  'tried so far',
+  'what so far',
+  '(?:so )?where (?:are|were) we',
+  'recap',
+  'sum (?:it|that) up',
+  'remind me (?:where we (?:are|were)|what we have (?:done|tried))',
+);
+
+const POLITE_BACK = '(?:no |wait |oops |(?:can|could|please) (?:we |you |i )?)*';
+export const BACK = whole(
+  `${POLITE_BACK}(?:go|step|take me|take it) back(?: (?:a|one|1) step| one| please| a bit)?`,
+  `${POLITE_BACK}back(?: a step| one| please| up)?`,
+  `${POLITE_BACK}(?:undo(?: that| it)?|previous(?: one| step| question)?)`,
+  `${POLITE_BACK}(?:that|the last|my last|last)(?: one| answer)? (?:was|is) (?:wrong|a mistake|not right)`,
+  `${POLITE_BACK}i (?:got|had|said|answered|pressed|made)(?: that| the last one| it)?(?: a| the)? (?:wrong(?: one| button| thing)?|mistake)`,
+  `${POLITE_BACK}wrong (?:button|answer)`,
+  `${POLITE_BACK}i meant (?:yes|no|the other one|the opposite)`,
+);
+
+export const SKIP = whole(
+  '(?:can we |could we |please |let us |just |i would rather |i rather |try |the )*(?:skip|pass|next|move on|leave (?:it|that|this)(?: one)?|something else|next thing|do something else)(?: (?:to|the|this|that|it|one|step|question|please|next|for|now|fix|check|on))*',
+);
+
+export const UNWILLING = anywhere(
+  'rather not',
+  '(?:do not|not going to) (?:want to|fancy|dare|like to|touch)',
+  'will not (?:touch|go near)',
+);
+
+export const HOW = starting(
+  '(?:(?:yes|no|and|but) )*(?:how|where|what|which|whats|huh|show me|explain)',
+  '(?:can|could) you (?:show|explain|send|tell me (?:how|where|what|which))',
+  'is there a (?:picture|photo|drawing)',
+  '(?:do|did) you mean',
+  '(?:i )?(?:do not|did not) (?:understand|get (?:it|that|you|what)|follow|know (?:how|where|what|which))',
+  '(?:not sure|no idea) (?:how|where|what|which)',
+  'i am lost',
+);
+
+/** Stems of asking itself: they name no other subject. */
+export const ASKING = new Set(
+  'tell know find check mean understand explain pictur photo draw follow lost sure idea sorri do use suppos look like exactli colour kind sort step send'.split(
+    ' ',
+  ),
+);
+
+export const CANNOT = starting(
+  '(?:(?:honestly|i|we|am|are|really|just) )*(?:do not|not|no longer) (?:really )?(?:know|sure|certain|remember)',
+  'unsure|no (?:idea|clue)|idk|who knows|how would i know',
+  '(?:hard|difficult|impossible) to (?:say|tell|see)',
+  '(?:(?:i|we|just|really) )*(?:can|could) not(?: (?:really|quite|actually))?(?: (?:tell|say|see|find|reach|get (?:to|at|near|in|it)|look|check|make (?:it|that) out|work (?:it|that) out|remember|hear))?',
+  '(?:it is )?too (?:dark|high|far|stiff|heavy|tight)',
+  'there (?:is|are) not (?:one|any|a)',
+  '(?:we |i )?(?:have not got|do not have|do not seem to have) (?:one|it|that|any)',
+  'no such|maybe|perhaps|possibly|might be|could be',
+);
+
+export const YES = starting(
+  'ye+s+|yep+|ye+a+h*|yup+|ye|yh|y|yer|si',
+  'correct|right|true|indeed|affirmative|definitely|absolutely|exactly|certainly|of course|sure|bingo',
+  '(?:it (?:is|does|did|was|has|will|can)|they (?:are|do|did|were|have)|there (?:is|are|was|were)|i (?:do|did|am|can|was|have)|we (?:do|did|are|can|were|have))$',
+  '(?:i )?(?:think|believe|guess|reckon) so',
+  '(?:it )?(?:looks|seems|sounds) (?:like it|so|that way)',
+  '(?:i am )?afraid so',
+  'that is (?:it|right|correct|the one)',
+);
+
+export const NO = starting(
+  'no+|nope+|na+h*|naw|n|negative|never|none|neither|nothing like that',
+  'not (?:at all|really|that i can see|as far as i can see|that i know|on mine|here|now|yet|today|one|any)',
+  '(?:it (?:is|does|did|was|has|will|can)|they (?:are|do|did|were|have)|there (?:is|are|was|were)|i (?:do|did|am|can|was|have)|we (?:do|did|are|can|were|have)) not$',
+  '(?:i )?(?:do not|did not) (?:think|believe) so',
+);
+
+/** 'No light' and 'no noise' say what is not there; 'no it is up' refuses. */
+export const NO_THING =
+  /^no (?!(?:it|its|they|there|the|we|i|that|this|not|all|both|thanks|thank|never|sure|idea|but|and|everything|nothing|just|still|yes|my|our|he|she|only|is|are|up|down|on|off)\b)\w/;
+
+/** It works, said while something was only to be looked at. */
+export const WORKS_NOW = anywhere(
+  '(?:it|everything|all) (?:is |has |just )*(?:working|works|fixed|sorted|came back on|worked)',
+);
+
+export const WORKED = anywhere(
+  'worked|works|working|fixed|sorted|solved|mended|cured|success|hooray|hurray|hurrah|yay|yippee|bingo|result|it lives|lit',
+  'back (?:on|up|up and running|in business|running|going)',
+  '(?:on|running|going|flowing|hot|warm|cold|lit|up) (?:again|now)',
+  '(?:did|done) (?:it|the (?:trick|job))',
+  '(?:is|are) back|(?:has|have) come (?:back|on)|came (?:back|on)',
+  'all (?:is )?(?:good|well)|(?:much |a lot )?better',
+  '(?:is|its|it|they are|are|burner) (?:now )?(?:on|alight)$',
+  'you (?:star|legend|genius|beauty)',
+  '(?:have|got) (?:\\w+ )?(?:water|light|lights|heat|heating|power|gas|flame|signal|picture|hot)',
+  '(?:is|are) (?:coming|flowing|cooling|heating|charging|pumping)',
+);
+
+export const WELL =
+  /^(?:ye+s+|yep+|yeah|yup|y|yh|brilliant|great|perfect|excellent|fantastic|lovely|super|amazing|magic|wonderful|phew|thank you|thanks|that is (?:it|better|the one|done it)|it (?:did|has|is|does)|(?:i )?think so)(?: .{0,40})?$/;
+
+export const BADLY = /^(?:no+|nope+|na+h*|n|naw|negative|it (?:did|has|is|does) not)(?: .{0,60})?$/;
+
+export const FAILED = anywhere(
+  'still|nothing|nowt|not|failed|fails|fail|worse|dead',
+  'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
+  'same(?: as before| again| thing| problem)?|as before',
+  'tried (?:that|it)(?: already)?|already (?:did|done|tried)|did that (?:earlier|before|yesterday|first)',
+  '(?:goes|went|going|cuts|cut|trips|tripped|dropped|drops) (?:out|off|again|down)|doing it again',
+  '(?:then|but) (?:it )?(?:stopped|stops|died|dies|went|goes|gave up|cut out|tripped)',
+);
+/** 'Still working' is no failure. */
+export const STILL_WELL = starting('(?:yes )?(?:it (?:is )?)?still (?:working|going|on)');
+
+export const NOT_TRIED = anywhere(
+  '(?:can|could|will|would) not (?:do|reach|get|find|manage|shift|budge|move|turn|open|lift|undo|risk|try|be able)',
+  'not (?:able|allowed|willing|going to|got|strong enough|comfortable)',
+  'have not got|do not (?:have|want to|fancy|dare|feel)|rather not|not tonight',
+  'no (?:spare|fuse|fuses|key|ladder|tools?|torch|screwdriver|shop)',
+  'too (?:stiff|heavy|hard|high|far|tight|difficult|scared|dark|tired|dangerous)',
+);
