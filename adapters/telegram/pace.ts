@@ -1,37 +1,40 @@
 import type { Clock } from '../../src/index.ts';
+import { ChannelError } from './errors.ts';
 import { type Rates, TELEGRAM_RATES } from './limits.ts';
-
-export type Wait = (ms: number) => Promise<void>;
-export const realWait: Wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+import type { Wait } from './wait.ts';
 
 export type Pace = {
   /**
    * Waits until one more message to `chat` keeps Telegram's limits, then runs `send`.
    * Messages to one chat run one after another in the order asked for. Urgent ones do not wait for the second between
    * two messages (bursts are allowed) and may use the group's last places, but they too keep the count a minute and over all.
+   *
+   * @throws ChannelError ('unready') when the channel stops while waiting: nothing was sent.
    */
   readonly run: <T>(chat: number, urgent: boolean, send: () => Promise<T>) => Promise<T>;
+  /** Milliseconds until a message to `chat` could go; 0 is now. */
+  readonly freeIn: (chat: number, urgent: boolean) => number;
   /** Telegram asked for silence in this chat. */
   readonly hold: (chat: number, ms: number) => void;
 };
 
 const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
+const MANY_CHATS = 1000;
 
 /**
  * Keeps the rates by reserving an instant for each message before it is sent: an instant is free when no window around
- * it would hold too many. Invariants: `overall` and each chat's list are sorted and hold the last minute only.
+ * it would hold too many. Invariants: `overall` and each chat's list are sorted; no list is longer than its window needs.
  */
-export function createPace(clock: Clock, wait: Wait, rates: Rates = TELEGRAM_RATES): Pace {
+export function createPace(clock: Clock, wait: Wait, stopping: AbortSignal, rates: Rates = TELEGRAM_RATES): Pace {
   const chats = new Map<number, number[]>();
   const heldUntil = new Map<number, number>();
   const queues = new Map<number, Promise<unknown>>();
   let overall: number[] = [];
 
-  function reserve(chat: number, urgent: boolean): number {
+  function nextInstant(chat: number, urgent: boolean): number {
     const nowMs = clock.nowMs();
-    overall = overall.filter((at) => at > nowMs - SECOND_MS);
-    const sent = (chats.get(chat) ?? []).filter((at) => at > nowMs - MINUTE_MS);
+    const sent = chats.get(chat) ?? [];
     let at = Math.max(nowMs, heldUntil.get(chat) ?? 0);
     const last = sent.at(-1);
     if (last !== undefined && !urgent) at = Math.max(at, last + rates.chatMs);
@@ -40,43 +43,55 @@ export function createPace(clock: Clock, wait: Wait, rates: Rates = TELEGRAM_RAT
       const first = sent[sent.length - most];
       if (first !== undefined) at = Math.max(at, first + MINUTE_MS);
     }
-    at = nextFree(overall, at, rates.overallPerSecond);
+    return nextFree(overall, at, rates.overallPerSecond);
+  }
+
+  function reserve(chat: number, urgent: boolean): number {
+    const at = nextInstant(chat, urgent);
+    const nowMs = clock.nowMs();
+    const keepMs = isGroup(chat) ? MINUTE_MS : rates.chatMs;
+    const sent = (chats.get(chat) ?? []).filter((time) => time > nowMs - keepMs);
+    overall = overall.filter((time) => time > nowMs - SECOND_MS);
     insert(overall, at);
     insert(sent, at);
     chats.set(chat, sent);
+    if (chats.size > MANY_CHATS) forgetIdle(nowMs);
     return at;
+  }
+
+  function forgetIdle(nowMs: number): void {
+    for (const [chat, sent] of chats) if ((sent.at(-1) ?? 0) < nowMs - MINUTE_MS) chats.delete(chat);
+    for (const [chat, until] of heldUntil) if (until < nowMs) heldUntil.delete(chat);
   }
 
   async function run<T>(chat: number, urgent: boolean, send: () => Promise<T>): Promise<T> {
     const before = queues.get(chat) ?? Promise.resolve();
     const mine = before.then(async () => {
       const waitMs = reserve(chat, urgent) - clock.nowMs();
-      if (waitMs > 0) await wait(waitMs);
+      if (waitMs > 0) await wait(waitMs, stopping);
+      if (stopping.aborted && waitMs > 0) throw new ChannelError('unready', 'the channel stops', { cause: null });
       return send();
     });
-    const settled = mine.catch(() => {});
+    const settled = mine.then(
+      () => {},
+      () => {},
+    );
     queues.set(chat, settled);
     void settled.then(() => {
-      if (queues.get(chat) === settled) forget(chat);
+      if (queues.get(chat) === settled) queues.delete(chat);
     });
     return mine;
   }
 
-  /** Nobody waits for this chat any more: keep its times only while they still limit something. */
-  function forget(chat: number): void {
-    queues.delete(chat);
-    if (!isGroup(chat) && chats.size > 1000) {
-      const nowMs = clock.nowMs();
-      for (const [id, sent] of chats) if ((sent.at(-1) ?? 0) < nowMs - MINUTE_MS && !queues.has(id)) chats.delete(id);
-      for (const [id, until] of heldUntil) if (until < nowMs) heldUntil.delete(id);
-    }
-  }
-
-  return { run, hold: (chat, ms) => void heldUntil.set(chat, clock.nowMs() + ms) };
+  return {
+    run,
+    freeIn: (chat, urgent) => Math.max(0, nextInstant(chat, urgent) - clock.nowMs()),
+    hold: (chat, ms) => void heldUntil.set(chat, clock.nowMs() + ms),
+  };
 }
 
 /** Group and supergroup ids are negative (https://core.telegram.org/api/bots/ids). */
-export function isGroup(chat: number): boolean {
+function isGroup(chat: number): boolean {
   return chat < 0;
 }
 

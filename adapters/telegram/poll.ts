@@ -2,8 +2,8 @@ import type { Api } from 'grammy';
 import { toChannelError } from './errors.ts';
 import type { Inbox } from './inbox.ts';
 import type { Log } from './log.ts';
-import type { Wait } from './pace.ts';
 import { ALLOWED_UPDATES } from './update.ts';
+import type { Wait } from './wait.ts';
 
 export type PollOptions = {
   readonly api: Api;
@@ -50,7 +50,7 @@ export async function poll({ api, inbox, wait, log, holdS }: PollOptions, signal
         log.warn({ why: error.message, failure: error.failure }, 'asking Telegram for updates failed');
         pauseMs = Math.max(pauseMs, error.failure === 'busy' ? (error.retryAfterMs ?? 0) : 0);
       }
-      await Promise.race([wait(pauseMs), aborted(signal)]);
+      await wait(pauseMs, signal);
       pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
     }
   }
@@ -110,13 +110,6 @@ function byChat(updates: readonly Polled[]): Map<number, Polled[]> {
     else group.push(update);
   }
   return groups;
-}
-
-function aborted(signal: AbortSignal): Promise<void> {
-  return new Promise((resolve) => {
-    if (signal.aborted) resolve();
-    else signal.addEventListener('abort', () => resolve(), { once: true });
-  });
 }
 
 type GrammySignal = NonNullable<Parameters<Api['raw']['getUpdates']>[1]>;

@@ -24,6 +24,8 @@ export type Sender = {
   /** Sends one part; gives its message id. Rejects with {@link ChannelError}. */
   readonly part: (part: Part, to: Place) => Promise<number>;
   readonly text: (text: MarkedText, keyboard: Keyboard | null, to: Place) => Promise<number>;
+  /** Changes one of our own messages. */
+  readonly edit: (message: number, text: MarkedText, keyboard: Keyboard, chat: number) => Promise<void>;
 };
 
 export type SenderOptions = {
@@ -213,7 +215,22 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
     return each.kind === 'picture' ? picture(each, to) : attachment(each, to);
   }
 
-  return { part, text };
+  async function edit(message: number, marked: MarkedText, keyboard: Keyboard, chat: number): Promise<void> {
+    await raw
+      .editMessageText({
+        chat_id: chat,
+        message_id: message,
+        text: htmlOf(marked),
+        parse_mode: 'HTML',
+        link_preview_options: { is_disabled: true },
+        reply_markup: keyboard,
+      })
+      .catch((thrown: unknown) => {
+        throw toChannelError(thrown);
+      });
+  }
+
+  return { part, text, edit };
 }
 
 /** The framework writes file names into the form without quotes: what would end one early is taken out. */

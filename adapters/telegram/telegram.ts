@@ -1,5 +1,5 @@
 import { Api } from 'grammy';
-import type { Address, Attachment, Channel, Clock, Message, PictureUse, Store } from '../../src/index.ts';
+import type { Address, Attachment, Channel, Clock, Message, PictureUse } from '../../src/index.ts';
 import { COMMANDS } from './commands.ts';
 import { createDelivery } from './deliver.ts';
 import { ChannelError, toChannelError } from './errors.ts';
@@ -8,10 +8,12 @@ import { createInbox } from './inbox.ts';
 import { type Rates, TELEGRAM, TELEGRAM_RATES } from './limits.ts';
 import type { Log } from './log.ts';
 import { TELEGRAM_CHANNEL } from './message-of-update.ts';
-import { createPace, realWait, type Wait } from './pace.ts';
+import { createPace } from './pace.ts';
 import { poll } from './poll.ts';
 import { createSender, type OpenedFile } from './send.ts';
+import { createStaffDesk, type DeskOptions, type DeskStore, type StaffDesk } from './staff-desk.ts';
 import { ALLOWED_UPDATES } from './update.ts';
+import { realWait, type Wait } from './wait.ts';
 import { createWebhook } from './webhook.ts';
 
 export type TelegramOptions = {
@@ -23,7 +25,9 @@ export type TelegramOptions = {
   readonly receive: (message: Message) => Promise<void>;
   /** A hirer has blocked the bot. */
   readonly gone?: (address: Address) => Promise<void>;
-  readonly store: Pick<Store, 'note' | 'putNote'>;
+  readonly store: DeskStore;
+  /** The staff group; null or left out: staff work on the yard page alone. */
+  readonly desk?: DeskOptions | null;
   readonly picturePng: (use: PictureUse) => Promise<Buffer>;
   readonly openForeign?: (attachment: Attachment) => Promise<OpenedFile | null>;
   readonly clock: Clock;
@@ -37,6 +41,8 @@ export type TelegramOptions = {
 export type TelegramChannel = Channel & {
   /** Answers POST /telegram; with long polling it refuses everything (404). */
   readonly webhook: (request: Request) => Promise<Response>;
+  /** The staff group's desk; null when there is none. */
+  readonly desk: StaffDesk | null;
   /** The bot's name for t.me links, as Telegram told at the last start; null before the first. */
   readonly botName: () => Promise<string | null>;
   /** Opens what came in over Telegram, for other channels; null when Telegram no longer has it or it is over 20 MB. */
@@ -54,7 +60,8 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
     ...(options.apiRoot === undefined ? {} : { apiRoot: options.apiRoot.replace(/\/+$/, '') }),
     timeoutSeconds: CALL_TIMEOUT_S,
   });
-  const pace = createPace(clock, wait, options.rates ?? TELEGRAM_RATES);
+  const stopping = new AbortController();
+  const pace = createPace(clock, wait, stopping.signal, options.rates ?? TELEGRAM_RATES);
   const sender = createSender({
     api,
     pace,
@@ -63,9 +70,16 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
     openForeign: options.openForeign ?? (async () => null),
   });
   const deliver = createDelivery(sender, store);
-  const inbox = createInbox({ api, receive, gone: options.gone ?? (async () => {}), staff: null, clock, log });
+  const desk = options.desk == null ? null : createStaffDesk(options.desk, { api, sender, pace, store, wait, log });
+  const inbox = createInbox({
+    api,
+    receive,
+    gone: options.gone ?? (async () => {}),
+    staff: desk?.inbox ?? null,
+    clock,
+    log,
+  });
   const webhook = options.webhook ?? null;
-  const stopping = new AbortController();
   let running: Promise<void> = Promise.resolve();
 
   /** Tells Telegram how we listen. */
@@ -94,7 +108,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
       } catch (thrown) {
         const error = toChannelError(thrown);
         log.warn({ why: error.message }, 'Telegram cannot be reached yet');
-        await wait(error.retryAfterMs ?? SETUP_PAUSE_MS);
+        await wait(error.retryAfterMs ?? SETUP_PAUSE_MS, stopping.signal);
       }
     }
   }
@@ -113,6 +127,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
         log.warn({ why: error.message }, 'Telegram cannot be reached yet: the bot goes on trying');
         ready = false;
       }
+      await desk?.start();
       running = (async () => {
         if (!ready) await setUpInTheEnd();
         if (webhook === null) await poll({ api, inbox, wait, log, holdS }, stopping.signal);
@@ -120,7 +135,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
     },
     async stop() {
       stopping.abort();
-      await running;
+      await Promise.all([running, desk?.stop()]);
     },
     async deliver(reply, to) {
       try {
@@ -134,6 +149,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
       webhook === null
         ? async () => new Response('no webhook is set', { status: 404 })
         : createWebhook(webhook.secret, inbox, log),
+    desk,
     botName: () => store.note(BOT_NAME_NOTE),
     open: (attachment) => openFile(api, { token, apiRoot: options.apiRoot }, attachment),
   };

@@ -24,10 +24,14 @@ export function briefLines(brief: Brief, urgency: Urgency): readonly BriefLine[]
     alarmLine(brief, urgency),
     { kind: 'who', text: whoText(brief) },
     { kind: 'why', text: whyText(brief) },
-    brief.question.trim() === '' ? null : { kind: 'question', text: `“${shortened(brief.question.trim(), QUESTION_UNITS)}”` },
+    brief.question.trim() === ''
+      ? null
+      : { kind: 'question', text: `“${shortened(brief.question.trim(), QUESTION_UNITS)}”` },
     brief.attachments.length === 0 ? null : { kind: 'with', text: `With it: ${attachmentsText(brief.attachments)}` },
     understoodLine(brief),
-    brief.tried.length === 0 ? null : { kind: 'tried', text: `Tried: ${shortened(brief.tried.join('; '), TRIED_UNITS)}` },
+    brief.tried.length === 0
+      ? null
+      : { kind: 'tried', text: `Tried: ${shortened(brief.tried.join('; '), TRIED_UNITS)}` },
     brief.phone === null ? null : { kind: 'phone', text: `Ring: ${brief.phone}` },
     brief.suggested === null ? null : { kind: 'suggested', text: shortened(brief.suggested, SUGGESTED_UNITS) },
   ];
@@ -48,7 +52,9 @@ function alarmLine(brief: Brief, urgency: Urgency): BriefLine | null {
 }
 
 function whoText(brief: Brief): string {
-  const place = [brief.site, brief.pitch === null ? null : `pitch ${brief.pitch}`].filter((part) => part !== null).join(', ');
+  const place = [brief.site, brief.pitch === null ? null : `pitch ${brief.pitch}`]
+    .filter((part) => part !== null)
+    .join(', ');
   const parts = [
     brief.firstName ?? 'No booking yet',
     brief.van,

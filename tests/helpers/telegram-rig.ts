@@ -1,3 +1,4 @@
+import { memoryStore } from '../../adapters/memory/memory-store.ts';
 import { fileHandle } from '../../adapters/telegram/file-handle.ts';
 import type { Rates } from '../../adapters/telegram/limits.ts';
 import { createTelegram, type TelegramChannel, type TelegramOptions } from '../../adapters/telegram/telegram.ts';
@@ -10,16 +11,6 @@ import type { Kept } from './telegram-world.ts';
 export const NO_HURRY: Rates = { chatMs: 0, groupPerMinute: 10_000, groupKeptForUrgent: 0, overallPerSecond: 10_000 };
 
 export const QUIET = { info: () => {}, warn: () => {}, error: () => {} };
-
-/** The store's notes alone, in a map that outlives the channel. */
-export function aNotebook() {
-  const kept = new Map<string, string>();
-  return {
-    kept,
-    note: async (name: string) => kept.get(name) ?? null,
-    putNote: async (name: string, value: string) => void kept.set(name, value),
-  };
-}
 
 /** Like the store's `receive`: a key is taken once. */
 export function anInTray() {
@@ -45,7 +36,7 @@ export function optionsFor(standIn: TelegramStandIn, more: Partial<TelegramOptio
     token: standIn.token,
     apiRoot: standIn.root,
     receive: async () => {},
-    store: aNotebook(),
+    store: memoryStore(),
     picturePng: async () => Buffer.from('not really a PNG'),
     clock: { nowMs: () => Date.now() },
     log: QUIET,

@@ -1,0 +1,101 @@
+import type { DeskStore } from './staff-desk.ts';
+
+/** Where a booking's conversations are held: a forum topic, or (`topic` null) the group itself, by reply. */
+export type Room = {
+  readonly topic: number | null;
+  readonly title: string;
+  readonly closed: boolean;
+  /** The thread that staff's words go to when they reply to nothing in particular. */
+  readonly latest: string;
+};
+
+/** A thread's place: its room's key, the brief that its lines hang on and what that was made from, the hirer's first name. */
+export type Seat = {
+  readonly room: string;
+  readonly brief: number;
+  readonly from: 'pass' | 'booking';
+  readonly firstName: string;
+};
+
+/** What a message in the group stands for. `text` is what staff wrote, to tell a real edit from a repeat. */
+export type Spoken = { readonly thread: string; readonly kind: 'told' | 'said' | 'noted'; readonly text: string };
+
+/** Which events the group has been told: all up to `after`, and those in `ahead` that went before their turn. */
+export type Told = { readonly after: number; readonly ahead: readonly number[] };
+
+/**
+ * Updates from the group that are dealt with, newest last, and the one being dealt with: `lastEvent` is the thread's
+ * last event before it, so that after a crash one can see whether it was done.
+ */
+export type Handled = {
+  readonly done: readonly number[];
+  readonly acting: { readonly update: number; readonly thread: string; readonly lastEvent: number } | null;
+};
+
+/** A staff message on its way to the hirer: to be marked when the line has arrived. */
+export type Mark = { readonly thread: string; readonly message: number; readonly line: number };
+
+/** Telegram hands out at most 100 updates at a time: no more can come twice. */
+const DONE_KEPT = 100;
+
+export type DeskNotes = ReturnType<typeof createDeskNotes>;
+
+/** The desk's memory, in the store's notes. Message and topic numbers belong to one chat, so their names carry it. */
+export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'notes'>, configured: number) {
+  let chat = configured;
+  const movedNote = `telegram:desk:moved:${configured}`;
+  const here = (name: string) => `telegram:desk:${chat}:${name}`;
+  const get = async <T>(name: string): Promise<T | null> => {
+    const kept = await store.note(name);
+    return kept === null || kept === '' ? null : (JSON.parse(kept) as T);
+  };
+  const put = (name: string, value: unknown) => store.putNote(name, JSON.stringify(value));
+
+  return {
+    /** A group that became a supergroup has another id than the one configured. */
+    chat: () => chat,
+    load: async () => {
+      chat = (await get<number>(movedNote)) ?? configured;
+    },
+    move: async (to: number) => {
+      chat = to;
+      await put(movedNote, to);
+    },
+
+    room: (key: string) => get<Room>(here(`room:${key}`)),
+    roomOfTopic: (topic: number) => get<string>(here(`topic:${topic}`)),
+    putRoom: async (key: string, room: Room) => {
+      await put(here(`room:${key}`), room);
+      if (room.topic !== null) await put(here(`topic:${room.topic}`), key);
+    },
+
+    seat: (threadId: string) => get<Seat>(here(`seat:${threadId}`)),
+    putSeat: (threadId: string, seat: Seat) => put(here(`seat:${threadId}`), seat),
+
+    spoken: (message: number) => get<Spoken>(here(`message:${message}`)),
+    putSpoken: (message: number, spoken: Spoken) => put(here(`message:${message}`), spoken),
+
+    told: () => get<Told>(here('told')),
+    putTold: (told: Told) => put(here('told'), told),
+
+    handled: async () => (await get<Handled>(here('handled'))) ?? { done: [], acting: null },
+    putActing: async (handled: Handled, acting: NonNullable<Handled['acting']>) =>
+      put(here('handled'), { ...handled, acting }),
+    putDone: async (handled: Handled, update: number) =>
+      put(here('handled'), { done: [...handled.done, update].slice(-DONE_KEPT), acting: null }),
+
+    marks: async () => (await get<readonly Mark[]>(here('marks'))) ?? [],
+    putMarks: (marks: readonly Mark[]) => put(here('marks'), marks),
+
+    staffName: (user: number) => get<string>(`telegram:staff:${user}`),
+    putStaffName: (user: number, name: string) => put(`telegram:staff:${user}`, name),
+    /** Who took a thread without a name on the rota: their Telegram id and first name, for staff's eyes only. */
+    holder: (threadId: string) =>
+      get<{ readonly user: number; readonly shown: string }>(`telegram:desk:holder:${threadId}`),
+    putHolder: (threadId: string, user: number, shown: string) =>
+      put(`telegram:desk:holder:${threadId}`, { user, shown }),
+    /** The thread in which this person's next message stays in the yard. */
+    keeping: (user: number) => get<string>(`telegram:desk:keep:${user}`),
+    putKeeping: (user: number, threadId: string | null) => put(`telegram:desk:keep:${user}`, threadId),
+  };
+}

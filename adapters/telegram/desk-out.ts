@@ -1,0 +1,283 @@
+import type { Api } from 'grammy';
+import type { StoredEvent } from '../../src/index.ts';
+import type { DeskNotes, Mark, Told } from './desk-notes.ts';
+import type { Rooms } from './desk-rooms.ts';
+import { SAYS } from './desk-words.ts';
+import { ChannelError, toChannelError } from './errors.ts';
+import type { Log } from './log.ts';
+import type { Pace } from './pace.ts';
+import type { DeskStore } from './staff-desk.ts';
+import type { Wait } from './wait.ts';
+
+export type DeskOut = {
+  readonly start: () => void;
+  readonly stop: () => Promise<void>;
+  readonly wake: () => void;
+  /**
+   * What staff say in the group themselves is not repeated there: called before the action that will store the event.
+   *
+   * @returns Takes it back: the action stored nothing.
+   */
+  readonly expectOwn: (threadId: string, kind: 'staff-said' | 'staff-noted', by: string, text: string) => () => void;
+  /** A staff message that is on its way to the hirer. */
+  readonly addMark: (mark: Mark) => Promise<void>;
+};
+
+export type DeskOutParts = {
+  readonly api: Api;
+  readonly notes: DeskNotes;
+  readonly rooms: Rooms;
+  readonly pace: Pace;
+  readonly store: DeskStore;
+  readonly wait: Wait;
+  readonly log: Log;
+  readonly trouble: (what: string | null) => void;
+};
+
+const TOLD_KINDS = ['passed', 'taken', 'given-back', 'to-staff', 'staff-said', 'staff-noted', 'notice'] as const;
+/** Looked at without being woken, for changes made by another process. */
+const LOOK_AGAIN_MS = 5_000;
+const GROUP_LOST_MS = 60_000;
+const SOON_MS = 3_000;
+
+/**
+ * Tells the group what the stored events say, one after another; a danger goes first. An event counts as told once its
+ * message stands there, so a crash or an outage leaves it waiting; in the worst case it is told twice.
+ */
+export function createDeskOut({ api, notes, rooms, pace, store, wait, log, trouble }: DeskOutParts): DeskOut {
+  const stopping = new AbortController();
+  const own = new Map<string, number>();
+  let wakeUp: (() => void) | null = null;
+  let woken = false;
+  let lost = false;
+  let running: Promise<void> = Promise.resolve();
+  let marks: readonly Mark[] | null = null;
+
+  const ownKey = (threadId: string, kind: string, by: string, text: string) =>
+    JSON.stringify([threadId, kind, by, text]);
+
+  function wake(): void {
+    woken = true;
+    wakeUp?.();
+  }
+
+  /** Sleeps for `ms`, or until woken or stopped. */
+  async function sleep(ms: number): Promise<void> {
+    if (woken || stopping.signal.aborted) return;
+    const ends = new AbortController();
+    wakeUp = () => ends.abort();
+    await wait(ms, AbortSignal.any([ends.signal, stopping.signal]));
+    wakeUp = null;
+  }
+
+  async function run(): Promise<void> {
+    while (!stopping.signal.aborted) {
+      woken = false;
+      try {
+        await sleep(await step());
+      } catch (thrown) {
+        await sleepAfter(thrown);
+      }
+    }
+  }
+
+  /** Tells one event if there is one and the pace allows it; gives the time to sleep before the next look. */
+  async function step(): Promise<number> {
+    const told = await notes.told();
+    if (told === null) {
+      await begin();
+      return 0;
+    }
+    const waiting = await eventsWaiting(told);
+    const next = waiting.find(isDanger) ?? waiting[0];
+    if (next === undefined) {
+      await markArrived();
+      return LOOK_AGAIN_MS;
+    }
+    const freeMs = isOwn(next) ? 0 : pace.freeIn(notes.chat(), isDanger(next));
+    if (freeMs > 0) return freeMs;
+    await tellOrLeaveOut(next);
+    await notes.putTold(next === waiting[0] ? upTo(told, next.id) : { ...told, ahead: [...told.ahead, next.id] });
+    if (lost) {
+      lost = false;
+      trouble(null);
+    }
+    return 0;
+  }
+
+  /** A desk that is new, or new in this group, is told of everybody who waits or is with people now, and of no older times. */
+  async function begin(): Promise<void> {
+    const last = (await store.events({ kinds: TOLD_KINDS })).at(-1)?.id ?? 0;
+    for (const thread of await store.threads({ keeper: ['waiting', 'staff'] }))
+      if ((await notes.seat(thread.id)) === null) await rooms.brief(thread.id, await rooms.standingOf(thread.id));
+    await notes.putTold({ after: last, ahead: [] });
+  }
+
+  async function eventsWaiting(told: Told): Promise<readonly StoredEvent[]> {
+    return (await store.events({ kinds: TOLD_KINDS, after: told.after })).filter(
+      (event) => !told.ahead.includes(event.id),
+    );
+  }
+
+  async function tellOrLeaveOut(stored: StoredEvent): Promise<void> {
+    try {
+      await tell(stored);
+    } catch (thrown) {
+      const error = toChannelError(thrown);
+      if (error.failure !== 'refused') throw error;
+      // Telegram will refuse it tomorrow too; the yard page shows it, and everything behind it must not wait.
+      log.error(
+        { why: error.message, event: stored.event.kind, thread: stored.threadId },
+        'the staff group refused a message',
+      );
+    }
+  }
+
+  async function tell(stored: StoredEvent): Promise<void> {
+    const { event, threadId } = stored;
+    switch (event.kind) {
+      case 'passed':
+        await rooms.brief(threadId, { kind: 'waiting' });
+        return;
+      case 'to-staff': {
+        const name = await hirerName(threadId);
+        return rooms.line(threadId, event.edit ? `${name} changed that to` : name, event.text, {}, event.attachments);
+      }
+      case 'staff-said':
+        if (spendOwn(stored)) return;
+        return rooms.line(
+          threadId,
+          `${event.by} to ${await hirerName(threadId)}`,
+          event.text === '' ? '…' : event.text,
+          { silent: true },
+        );
+      case 'staff-noted':
+        if (spendOwn(stored)) return;
+        return rooms.line(threadId, `${event.by}, for the yard`, event.text, {});
+      case 'taken':
+        return rooms.restate(threadId, { kind: 'taken', by: await rooms.shownHolder(threadId, event.by) });
+      case 'given-back':
+        await rooms.restate(threadId, { kind: 'back', by: event.by });
+        return rooms.close(threadId);
+      case 'notice':
+        return tellNotice(stored, event.hazard);
+    }
+  }
+
+  /** A notice that came with its pass stands in the brief; one shown while people have the thread is told by itself. */
+  async function tellNotice({ threadId, atMs }: StoredEvent, hazard: string): Promise<void> {
+    const passes = await store.events({ threadId, kinds: ['passed'] });
+    if (passes.some((pass) => pass.atMs === atMs) || (await notes.seat(threadId)) === null) return;
+    const what = hazard.replace(/^safety-/, '').replaceAll('-', ' ');
+    await rooms.line(threadId, null, `The bot has shown ${await hirerName(threadId)} the notice: ${what}.`, {
+      urgent: true,
+    });
+  }
+
+  async function hirerName(threadId: string): Promise<string> {
+    return (await notes.seat(threadId))?.firstName ?? 'Hirer';
+  }
+
+  function isOwn({ threadId, event }: StoredEvent): boolean {
+    return (
+      (event.kind === 'staff-said' || event.kind === 'staff-noted') &&
+      own.has(ownKey(threadId, event.kind, event.by, event.text))
+    );
+  }
+
+  function spendOwn(stored: StoredEvent): boolean {
+    const { event, threadId } = stored;
+    if ((event.kind !== 'staff-said' && event.kind !== 'staff-noted') || !isOwn(stored)) return false;
+    forgetOwn(ownKey(threadId, event.kind, event.by, event.text));
+    return true;
+  }
+
+  function forgetOwn(key: string): void {
+    const left = (own.get(key) ?? 1) - 1;
+    if (left === 0) own.delete(key);
+    else own.set(key, left);
+  }
+
+  async function allMarks(): Promise<readonly Mark[]> {
+    marks ??= await notes.marks();
+    return marks;
+  }
+
+  /** Marks staff's messages that have reached their hirer, or never will. */
+  async function markArrived(): Promise<void> {
+    const settled = new Set<Mark>();
+    for (const mark of await allMarks()) {
+      const sent =
+        (await store.lines(mark.thread, mark.line - 1)).find((line) => line.id === mark.line)?.sent ?? 'gone';
+      if (sent === 'waiting') continue;
+      await react(mark.message, sent === 'delivered' ? '👍' : sent === 'unknown' ? '🤔' : '👎');
+      settled.add(mark);
+    }
+    if (settled.size === 0) return;
+    marks = (await allMarks()).filter((mark) => !settled.has(mark));
+    await notes.putMarks(marks);
+  }
+
+  async function react(message: number, emoji: '👍' | '🤔' | '👎'): Promise<void> {
+    try {
+      await api.raw.setMessageReaction({
+        chat_id: notes.chat(),
+        message_id: message,
+        reaction: [{ type: 'emoji', emoji }],
+      });
+    } catch (thrown) {
+      // The message was deleted, or the group allows no reactions: the transcript on the yard page shows the same.
+      const error = toChannelError(thrown);
+      if (error.failure !== 'refused') throw error;
+    }
+  }
+
+  async function sleepAfter(thrown: unknown): Promise<void> {
+    if (!(thrown instanceof ChannelError)) {
+      log.error({ why: String(thrown) }, 'the staff desk failed and tries again');
+      return sleep(SOON_MS);
+    }
+    if (thrown.failure === 'moved' && thrown.movedTo !== null) {
+      await notes.move(thrown.movedTo);
+      return;
+    }
+    log.warn({ why: thrown.message, failure: thrown.failure }, 'the staff group could not be told');
+    if (thrown.failure === 'gone') {
+      lost = true;
+      trouble(SAYS.groupLost);
+      return sleep(GROUP_LOST_MS);
+    }
+    await sleep(thrown.retryAfterMs ?? SOON_MS);
+  }
+
+  return {
+    wake,
+    expectOwn: (threadId, kind, by, text) => {
+      const key = ownKey(threadId, kind, by, text);
+      own.set(key, (own.get(key) ?? 0) + 1);
+      return () => forgetOwn(key);
+    },
+    addMark: async (mark) => {
+      marks = [...(await allMarks()), mark];
+      await notes.putMarks(marks);
+      wake();
+    },
+    start: () => {
+      running = run();
+    },
+    stop: async () => {
+      stopping.abort();
+      wakeUp?.();
+      await running;
+    },
+  };
+}
+
+function isDanger({ event }: StoredEvent): boolean {
+  return (event.kind === 'passed' && event.urgency === 'danger') || event.kind === 'notice';
+}
+
+/** Everything up to `id` is told: what went before its turn needs no mention any more. */
+function upTo(told: Told, id: number): Told {
+  return { after: id, ahead: told.ahead.filter((each) => each > id) };
+}

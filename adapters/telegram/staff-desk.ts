@@ -1,0 +1,102 @@
+import type { Api } from 'grammy';
+import type { Attachment, Store } from '../../src/index.ts';
+import { createDeskIn } from './desk-in.ts';
+import { createDeskNotes } from './desk-notes.ts';
+import { createDeskOut } from './desk-out.ts';
+import { createRooms } from './desk-rooms.ts';
+import type { StaffInbox } from './inbox.ts';
+import type { Log } from './log.ts';
+import type { Pace } from './pace.ts';
+import type { Sender } from './send.ts';
+import type { Wait } from './wait.ts';
+
+/** How a staff member's action ended. `taken-by`: a colleague has the thread; nothing was done. */
+export type StaffOutcome =
+  | { readonly kind: 'done' }
+  | { readonly kind: 'taken-by'; readonly name: string }
+  | { readonly kind: 'no-such-thread' };
+
+/**
+ * What the desk asks for when staff press or write. Each resolves when it is stored; it rejects only when storing failed,
+ * and is then asked for again. `by` is a rota name, never a name from Telegram.
+ */
+export type StaffActions = {
+  readonly take: (threadId: string, by: string) => Promise<StaffOutcome>;
+  readonly giveBack: (threadId: string, by: string) => Promise<StaffOutcome>;
+  readonly say: (
+    threadId: string,
+    by: string,
+    text: string,
+    attachments: readonly Attachment[],
+  ) => Promise<StaffOutcome>;
+  /** A line that stays with staff. */
+  readonly note: (threadId: string, by: string, text: string) => Promise<StaffOutcome>;
+};
+
+/** Where the desk reads what there is to tell, and keeps what it must not forget. */
+export type DeskStore = Pick<
+  Store,
+  'note' | 'putNote' | 'notes' | 'events' | 'thread' | 'threads' | 'lines' | 'booking'
+>;
+
+export type DeskOptions = {
+  /** The group's chat id, as in TELEGRAM_STAFF_CHAT. */
+  readonly chat: number;
+  readonly actions: StaffActions;
+  /** Spends a staff member's one-time link; the rota name it was made for, or null. */
+  readonly spendStaffToken?: (token: string) => Promise<string | null>;
+  /** The group cannot be reached (in words for the yard page), or can be again (null). */
+  readonly trouble?: (what: string | null) => void;
+};
+
+/**
+ * The staff group. It is told of passes, hirers' lines, who has a thread, notices and notes by the stored events
+ * themselves, so that a crash forgets none of them; `wake` only says that there may be new ones.
+ */
+export type StaffDesk = {
+  readonly wake: () => void;
+  /** Puts a line into a thread's room: a reminder, a word about the rota. Resolves when it stands there. */
+  readonly remind: (threadId: string, words: string, urgent: boolean) => Promise<void>;
+};
+
+export type DeskParts = {
+  readonly api: Api;
+  readonly sender: Sender;
+  readonly pace: Pace;
+  readonly store: DeskStore;
+  readonly wait: Wait;
+  readonly log: Log;
+};
+
+/** The desk with the halves that the channel starts, stops and feeds with updates. */
+export type RunningDesk = StaffDesk & {
+  readonly inbox: StaffInbox;
+  readonly start: () => Promise<void>;
+  readonly stop: () => Promise<void>;
+};
+
+export function createStaffDesk(options: DeskOptions, parts: DeskParts): RunningDesk {
+  const trouble = options.trouble ?? (() => {});
+  const notes = createDeskNotes(parts.store, options.chat);
+  const rooms = createRooms({ ...parts, notes });
+  const out = createDeskOut({ ...parts, notes, rooms, trouble });
+  const inbox = createDeskIn({
+    ...parts,
+    notes,
+    rooms,
+    out,
+    trouble,
+    actions: options.actions,
+    spendStaffToken: options.spendStaffToken ?? (async () => null),
+  });
+  return {
+    wake: out.wake,
+    remind: (threadId, words, urgent) => rooms.line(threadId, null, words, { urgent }),
+    inbox,
+    start: async () => {
+      await notes.load();
+      out.start();
+    },
+    stop: out.stop,
+  };
+}

@@ -1,0 +1,362 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { until } from '../../contracts/channel.ts';
+import { aBooking, aYard, type Yard } from '../../helpers/telegram-yard.ts';
+
+const TITLE = 'Dunlin, Ada';
+
+describe('the staff desk in a group with forum topics', () => {
+  let yard: Yard;
+  beforeEach(async () => {
+    yard = await aYard({ forum: true });
+  });
+  afterEach(() => yard.close());
+
+  const topicId = () => yard.group.topic(TITLE)?.id ?? null;
+  const inTopic = () => yard.group.screen(topicId());
+  const told = (text: string) =>
+    until(() => yard.group.screen().some((seen) => seen.text.includes(text)), `the group to be told '${text}'`);
+  const answered = (query: string) =>
+    until(() => yard.standIn.world.queries.get(query)?.answered === true, 'the press to be answered').then(
+      () => yard.standIn.world.queries.get(query)?.text,
+    );
+  const hirerReads = (person: { screen: () => { text: string }[] }, text: string) =>
+    until(() => person.screen().some((seen) => seen.text.includes(text)), `the hirer to read '${text}'`);
+
+  it('opens a forum topic named by van and first name, with the brief and two presses', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('the fridge clicks & goes <out>');
+    expect(yard.group.topics()).toEqual([TITLE]);
+    const [brief] = inTopic();
+    expect(brief?.text).toContain('Ada · Dunlin · Sandwick Head, pitch 14 · 3 nights left · 10 A hook-up · BR-2702');
+    expect(brief?.text).toContain('01632 960111');
+    expect(brief?.choices).toEqual(['I have it', 'Back to the bot']);
+  });
+
+  it('takes a thread by a press: the hirer is told, the brief says who has it', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    expect(await answered(meg.presses('I have it', yard.group.place))).toContain('You have it.');
+    expect(await yard.keeper(threadId)).toBe('staff');
+    await told('Margaret has it.');
+    expect(inTopic()[0]?.choices).toEqual(['Keep in the yard', 'Back to the bot']);
+    await until(() => person.screen().length > 0, 'the hirer to be told');
+    expect(
+      person
+        .screen()
+        .map((seen) => seen.text)
+        .join(),
+    ).not.toContain('Margaret');
+  });
+
+  it('lets one of two win who press at once, and tells the other who has it', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    yard.links.set('link-meg', 'Nessa').set('link-tom', 'Gethin');
+    const meg = yard.standIn.person('Margaret');
+    const tom = yard.standIn.person('Thomas');
+    meg.says('/start link-meg');
+    tom.says('/start link-tom');
+    await until(() => meg.screen().length + tom.screen().length === 2, 'both to be welcomed');
+    await yard.pass(threadId);
+    await told('fridge');
+    const [first, second] = [meg.presses('I have it', yard.group.place), tom.presses('I have it', yard.group.place)];
+    expect(await answered(first)).toBe('You have it.');
+    expect(await answered(second)).toBe('Nessa has it already.');
+    await told('Nessa has it.');
+  });
+
+  it('tells two people without a rota name apart', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    const tom = yard.standIn.person('Thomas');
+    await yard.pass(threadId);
+    await told('fridge');
+    const [first, second] = [meg.presses('I have it', yard.group.place), tom.presses('I have it', yard.group.place)];
+    expect(await answered(first)).toContain('You have it.');
+    expect(await answered(second)).toBe('Margaret has it already.');
+  });
+
+  it('carries words both ways and marks what has arrived', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    yard.links.set('link-meg', 'Nessa');
+    const meg = yard.standIn.person('Margaret');
+    meg.says('/start link-meg');
+    await until(() => meg.screen().length === 1, 'the welcome');
+    await yard.pass(threadId);
+    await told('fridge');
+    const said = meg.saysIn(yard.group.place, 'Try <the> other cylinder & tell me', { topic: topicId() });
+    await hirerReads(person, 'Nessa\nTry <the> other cylinder & tell me');
+    await until(() => yard.group.reactionsOn(said).includes('👍'), 'the mark');
+    await yard.hirerSays(threadId, 'It lights now!');
+    await told('Ada\nIt lights now!');
+    expect(inTopic().at(-1)?.text).toBe('Ada\nIt lights now!');
+  });
+
+  it('does not repeat in the forum topic what staff said there, but shows what was said from elsewhere', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    meg.saysIn(yard.group.place, 'from the group', { topic: topicId() });
+    await hirerReads(person, 'from the group');
+    await yard.shell.say(threadId, 'Somebody', 'from the page');
+    await told('Somebody to Ada\nfrom the page');
+    expect(inTopic().filter((seen) => seen.text.includes('from the group'))).toEqual([]);
+  });
+
+  for (const media of ['photo', 'voice', 'video', 'document', 'location', 'video_note', 'animation', 'audio'] as const)
+    it(`carries a ${media} from staff to the hirer`, async () => {
+      const { person, threadId } = await yard.hirer('Ada', aBooking());
+      const meg = yard.standIn.person('Margaret');
+      await yard.pass(threadId);
+      await told('fridge');
+      meg.sends(media, {
+        place: yard.group.place,
+        topic: topicId(),
+        ...(media === 'photo' ? { caption: 'like this' } : {}),
+      });
+      await until(() => person.screen().some((seen) => seen.media === media), `the ${media} to arrive`);
+      if (media === 'photo') await hirerReads(person, 'like this');
+    });
+
+  it('carries a photo from the hirer, in the brief and afterwards', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const file = yard.standIn.world.addFile(new Uint8Array([1]), 'p.jpg', 'photo');
+    const attachments = [{ kind: 'photo' as const, file: `tg:photo:${file.id}` }];
+    await yard.pass(threadId, { attachments });
+    await until(() => inTopic().some((seen) => seen.media === 'photo'), 'the photo of the brief');
+    await yard.hirerSays(threadId, 'and this one', attachments);
+    await until(
+      () => inTopic().some((seen) => seen.media === 'photo' && seen.text.includes('and this one')),
+      'the second photo',
+    );
+    expect(person.screen()).toEqual([]);
+  });
+
+  it('copies what has no file of its own, such as a poll', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    const poll = person.sends('poll');
+    await yard.hirerSays(threadId, '', [{ kind: 'file', file: `tg:copy:${person.user.id}:${poll.message_id}` }]);
+    await until(() => inTopic().some((seen) => seen.media === 'poll'), 'the poll');
+  });
+
+  it('sends an edit to the hirer as put right, and a repeat of the same text not at all', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    const said = meg.saysIn(yard.group.place, 'The red tap', { topic: topicId() });
+    await hirerReads(person, 'The red tap');
+    meg.edits(said, 'The red tap');
+    meg.edits(said, 'The blue tap');
+    await hirerReads(person, '(Put right) The blue tap');
+    expect(person.screen().filter((seen) => seen.text.includes('Put right'))).toHaveLength(1);
+  });
+
+  it('shows a hirer’s edit as such', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await yard.hirerSays(threadId, 'pitch 15, not 14', [], true);
+    await told('Ada changed that to\npitch 15, not 14');
+  });
+
+  it('keeps in the yard what begins with yard:, its edits too', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    const note = meg.saysIn(yard.group.place, 'yard: third time this week', { topic: topicId() });
+    meg.edits(note, 'fourth time this week');
+    meg.saysIn(yard.group.place, 'A person is on the way', { topic: topicId() });
+    await hirerReads(person, 'A person is on the way');
+    const noted = await yard.store.events({ threadId, kinds: ['staff-noted'] });
+    expect(noted.map(({ event }) => (event.kind === 'staff-noted' ? event.text : ''))).toEqual([
+      'third time this week',
+      'fourth time this week',
+    ]);
+    expect(person.screen().some((seen) => seen.text.includes('time this week'))).toBe(false);
+  });
+
+  it('keeps the next message in the yard after the press, and only that one', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    await answered(meg.presses('I have it', yard.group.place));
+    await told('Margaret has it.');
+    expect(await answered(meg.presses('Keep in the yard', yard.group.place))).toBe(
+      'Your next message here stays in the yard.',
+    );
+    meg.saysIn(yard.group.place, 'they were rude', { topic: topicId() });
+    meg.saysIn(yard.group.place, 'We are coming', { topic: topicId() });
+    await hirerReads(person, 'We are coming');
+    expect(person.screen().some((seen) => seen.text.includes('rude'))).toBe(false);
+  });
+
+  it('sends the answer at hand by a press and shows it in the forum topic', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId, { suggested: 'Turn the dial to gas.' });
+    await told('Answer at hand: Turn the dial to gas.');
+    expect(await answered(meg.presses('Send the answer at hand', yard.group.place))).toBe('Sent.');
+    await hirerReads(person, 'Turn the dial to gas.');
+    await told('Somebody to Ada\nTurn the dial to gas.');
+  });
+
+  it('closes the forum topic when the thread is given back and reopens it at the next pass', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    await answered(meg.presses('I have it', yard.group.place));
+    await told('Margaret has it.');
+    expect(await answered(meg.presses('Back to the bot', yard.group.place))).toBe('Back with the bot.');
+    await until(() => yard.group.topic(TITLE)?.closed === true, 'the forum topic to be closed');
+    expect(await yard.keeper(threadId)).toBe('bot');
+    await hirerReads(person, 'back to the bot');
+    const before = topicId();
+    await yard.pass(threadId, { question: 'and now the heater' });
+    await told('and now the heater');
+    expect(yard.group.topic(TITLE)).toMatchObject({ id: before, closed: false });
+    expect(yard.group.topics()).toEqual([TITLE]);
+  });
+
+  it('keeps one forum topic for all threads of a booking, open while one of them is with people', async () => {
+    const ada = await yard.hirer('Ada', aBooking());
+    const ben = await yard.hirer('Ben', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(ada.threadId, { question: 'first question' });
+    await yard.pass(ben.threadId, { question: 'second question' });
+    await told('first question');
+    await told('second question');
+    expect(yard.group.topics()).toEqual([TITLE]);
+    const firstBrief = inTopic().find((seen) => seen.text.includes('first question'));
+    meg.saysIn(yard.group.place, 'to the last to speak', { topic: topicId() });
+    await hirerReads(ben.person, 'to the last to speak');
+    meg.saysIn(yard.group.place, 'to the first', { topic: topicId(), replyTo: firstBrief?.id ?? null });
+    await hirerReads(ada.person, 'to the first');
+    await yard.shell.giveBack(ada.threadId, 'Somebody');
+    await told('Back with the bot');
+    expect(yard.group.topic(TITLE)?.closed).toBe(false);
+    await yard.shell.giveBack(ben.threadId, 'Somebody');
+    await until(() => yard.group.topic(TITLE)?.closed === true, 'the forum topic to be closed');
+  });
+
+  it('makes a new forum topic with the brief when somebody deleted it', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    yard.group.deletesTopic(TITLE);
+    await yard.hirerSays(threadId, 'anybody there?');
+    await until(() => inTopic().some((seen) => seen.text.includes('anybody there?')), 'the line in a new forum topic');
+    expect(inTopic().map((seen) => seen.text.split('\n').at(-1))).toEqual([
+      expect.stringContaining('01632 960111'),
+      'anybody there?',
+    ]);
+  });
+
+  it('puts a danger into the forum topic and into the common room, before all that waits', async () => {
+    const ada = await yard.hirer('Ada', aBooking());
+    const ben = await yard.hirer('Ben', aBooking({ ref: 'BR-2703', firstName: 'Ben', van: 'wren' }));
+    yard.standIn.trouble('createForumTopic', {
+      kind: 'refuse',
+      code: 429,
+      description: 'Too Many Requests: retry after 1',
+      retryAfterS: 1,
+    });
+    await yard.pass(ada.threadId);
+    for (let i = 0; i < 5; i++) await yard.hirerSays(ada.threadId, `line ${i}`);
+    await yard.pass(
+      ben.threadId,
+      {
+        booking: 'BR-2703',
+        firstName: 'Ben',
+        van: 'Wren',
+        reason: 'safety',
+        hazard: 'safety-gas-smell',
+        question: 'I smell gas',
+      },
+      'danger',
+    );
+    await told('line 4');
+    const texts = yard.group.screen().map((seen) => seen.text);
+    expect(texts[0]).toContain('⛔ DANGER: gas smell');
+    expect(yard.group.screen(null).map((seen) => seen.text)).toEqual([
+      '⛔ DANGER: gas smell\nWren, Ben: see the forum topic of that name.',
+    ]);
+    expect(texts.findIndex((text) => text.includes('line 0'))).toBeGreaterThan(1);
+  });
+
+  it('tells of a notice shown while people have the thread', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    await yard.shell.take(threadId, 'Nessa');
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    await yard.notice(threadId, 'safety-gas-smell');
+    await told('The bot has shown Ada the notice: gas smell.');
+  });
+
+  it('leaves the staff’s own talk in General alone', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    meg.saysIn(yard.group.place, 'who wants tea?');
+    meg.saysIn(yard.group.place, 'Hello Ada', { topic: topicId() });
+    await hirerReads(person, 'Hello Ada');
+    expect(person.screen().some((seen) => seen.text.includes('tea'))).toBe(false);
+  });
+
+  it('says so when a colleague has the hirer and the words were not sent', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    await yard.shell.take(threadId, 'Gethin');
+    const meg = yard.standIn.person('Margaret');
+    meg.saysIn(yard.group.place, 'Have you tried the fuse?', { topic: topicId() });
+    await told('Gethin has this hirer: your words were not sent.');
+    expect(person.screen().some((seen) => seen.text.includes('fuse'))).toBe(false);
+  });
+
+  it('lets staff begin with /to and a booking', async () => {
+    const { person } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    meg.saysIn(yard.group.place, '/to br-2702');
+    await told('Write here and it goes to Ada.');
+    meg.saysIn(yard.group.place, 'Your awning is ready', { topic: topicId() });
+    await hirerReads(person, 'Your awning is ready');
+    await yard.store.putBookings([aBooking({ ref: 'BR-2709' })]);
+    meg.saysIn(yard.group.place, '/to BR-2709');
+    await told('Nobody of BR-2709 has opened the chat yet. Ring 01632 960111.');
+    meg.saysIn(yard.group.place, '/to BR-9');
+    await told('There is no booking BR-9.');
+  });
+
+  it('works on by reply when the bot may not manage forum topics', async () => {
+    yard.group.place.mayManageTopics = false;
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    const brief = yard.group.screen(null)[0];
+    const meg = yard.standIn.person('Margaret');
+    meg.saysIn(yard.group.place, 'still here', { replyTo: brief?.id ?? null });
+    await hirerReads(person, 'still here');
+  });
+
+  it('answers an unknown button without doing anything', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    const meg = yard.standIn.person('Margaret');
+    const kept = yard.group.place.messages.at(-1);
+    if (kept === undefined) throw new Error('no message');
+    expect(await answered(meg.pressesData('have:no-such-thread', kept))).toBe('This conversation is no longer kept.');
+    expect(await answered(meg.pressesData('format c:', kept))).toBe('This conversation is no longer kept.');
+    expect(await yard.keeper(threadId)).toBe('waiting');
+  });
+});
