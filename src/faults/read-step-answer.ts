@@ -1,10 +1,11 @@
 import { firstThatHolds, type Holder } from '../knowledge/holds.ts';
 import type { ScopedCause } from '../knowledge/knowledge.ts';
 import { saysStop } from './read-stop.ts';
-import { contentOf, readStatement, wordsOf } from './statement.ts';
+import { readStatement } from './statement.ts';
 import * as phrases from './step-phrases.ts';
 import type { Observation } from './types.ts';
 import type { Told } from './walk.ts';
+import { contentOf, wordsOf } from './words.ts';
 
 /**
  * What a message says about the step that is with the hirer. `how`: how do I see or do that? `record`: what have we

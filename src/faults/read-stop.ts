@@ -1,7 +1,7 @@
 import type { ScopedCause } from '../knowledge/knowledge.ts';
 import { stem } from '../language/stems.ts';
-import { contentOf, wordsOf } from './statement.ts';
 import { refusedAt } from './states.ts';
+import { contentOf, wordsOf } from './words.ts';
 
 /** Stems that mean something is wrong beyond the fault itself: each of them in a stop condition is enough. */
 const ALARMS = new Set(

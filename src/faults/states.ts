@@ -1,3 +1,5 @@
+import { COMMON } from './words.ts';
+
 /*
  * The states in which hirers see things, as pairs of opposites: 'on' answers a question about 'off'. Each word stands on
  * one axis, on its side. Words as they come out of language/tokens.ts.
@@ -72,14 +74,18 @@ const WORDS = new Map<string, State>(
   ]),
 );
 
-/** Whether the word at `at` is refused by a 'not' or 'no' before it. */
+/**
+ * Whether the word at `at` is refused by a 'not' or 'no' before it. A 'not' is used up by the first word of content:
+ * 'will not start, clicks' clicks; only 'not switched on' reaches past it.
+ */
 export function refusedAt(words: readonly string[], at: number): boolean {
   let refused = false;
+  let usedUp = false;
   for (let i = at - 1, reach = 0; i >= 0 && reach < REACH; i--, reach++) {
     const word = words[i] ?? '';
-    if (REFUSALS.has(word)) refused = !refused;
-    else if (TURNS.has(word) && reach > 0) break;
-    if (word === 'but') break;
+    if (word === 'but' || (TURNS.has(word) && reach > 0)) break;
+    if (REFUSALS.has(word)) refused = usedUp && word !== 'no' ? refused : !refused;
+    else if (!COMMON.has(word) && !/ed$/.test(word)) usedUp = true;
   }
   return refused;
 }
