@@ -10,6 +10,7 @@ export { codeWaitMs } from './dialogue/binding.ts';
 export { pickTyped } from './dialogue/choices.ts';
 export type { Binding, Served } from './dialogue/draft.ts';
 export type * from './dialogue/moves.ts';
+export * from './faults/simulation/simulate.ts';
 export * from './hours/firm-hours.ts';
 export * from './hours/nights.ts';
 export { instantOn } from './hours/opening.ts';

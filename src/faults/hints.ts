@@ -1,8 +1,8 @@
 import type { CauseId, TopicId } from '../basics/ids.ts';
 import { firstThatHolds, type Holder } from '../knowledge/holds.ts';
 import type { ScopedCause } from '../knowledge/knowledge.ts';
-import { readStatement } from './statement.ts';
 import { stem } from '../language/stems.ts';
+import { readStatement } from './statement.ts';
 import { contentOf, wordsOf } from './words.ts';
 
 /*

@@ -14,6 +14,16 @@ export type WalkStart = {
 };
 
 /** A walk that has not asked anything yet, but knows what was said and seen before. */
-export function openWalk(symptom: TopicId, causes: readonly ScopedCause[], { said, seen, van, nowMs }: WalkStart): Walk {
-  return { symptom, leaning: leaningOf(said, symptom, causes, van), done: seenBefore(seen, causes, van), now: null, sinceMs: nowMs };
+export function openWalk(
+  symptom: TopicId,
+  causes: readonly ScopedCause[],
+  { said, seen, van, nowMs }: WalkStart,
+): Walk {
+  return {
+    symptom,
+    leaning: leaningOf(said, symptom, causes, van),
+    done: seenBefore(seen, causes, van),
+    now: null,
+    sinceMs: nowMs,
+  };
 }

@@ -1,4 +1,4 @@
-import type { CauseId, TopicId } from '../basics/ids.ts';
+import type { CauseId } from '../basics/ids.ts';
 import type { Done, Observation, Step, Walk } from './types.ts';
 
 /** What came back about the step that is with the hirer. `stop` keeps the hirer's words. */
@@ -34,11 +34,6 @@ export function goBack(walk: Walk): Walk {
   if (last === undefined) return walk;
   const now: Step = { kind: last.kind === 'check' ? 'check' : 'fix', cause: last.cause };
   return { ...walk, done: walk.done.filter((_, i) => i !== at), now };
-}
-
-/** Several entries fit: asks which. {@link pick} then names the one. */
-export function askWhich(symptoms: readonly [TopicId, ...TopicId[]], nowMs: number): Walk {
-  return { symptom: symptoms[0], leaning: {}, done: [], now: { kind: 'which', symptoms }, sinceMs: nowMs };
 }
 
 function doneBy(step: { readonly kind: 'check' | 'fix'; readonly cause: CauseId }, told: Told): Done {

@@ -4,7 +4,9 @@ import type { Problem } from '../problem.ts';
 import type { Observation } from '../types.ts';
 import { answered, failedFix, keyOf, type Position, startOf } from './position.ts';
 
-export const ANSWERS: readonly Observation[] = ['yes', 'no', 'cannot-tell'];
+const ANSWERS: readonly Observation[] = ['yes', 'no', 'cannot-tell'];
+
+export type Optimum = { readonly policy: Policy; readonly minutes: number };
 
 /** Chooses what to do at a place. */
 export type Policy = (problem: Problem, at: Position) => Action;
@@ -15,7 +17,7 @@ export type Policy = (problem: Problem, at: Position) => Action;
  *
  * @returns The policy, and its expected minutes to cure from the start.
  */
-export function optimum(problem: Problem): { readonly policy: Policy; readonly minutes: number } {
+export function optimum(problem: Problem): Optimum {
   const known = new Map<number, { readonly action: Action; readonly minutes: number }>();
   const best = (at: Position): { readonly action: Action; readonly minutes: number } => {
     const key = keyOf(problem, at);

@@ -3,7 +3,7 @@ import { seeded } from '../../basics/seeded.ts';
 import type { ScopedCause } from '../../knowledge/knowledge.ts';
 import { type Problem, problemOf } from '../problem.ts';
 import { drawHirer, type Hirer, play } from './hirer.ts';
-import { expectedMinutes, optimum, type Policy } from './optimum.ts';
+import { expectedMinutes, type Optimum, optimum, type Policy } from './optimum.ts';
 import { atRandom, likeliestChecks, likeliestFixes, listed, ours } from './policies.ts';
 import { keyOf } from './position.ts';
 
@@ -43,14 +43,29 @@ export type SimulateOptions = {
   readonly error?: number;
 };
 
-/** Plays simulated hirers through one symptom of one van. The same options give the same row. */
-export function simulate(
+export type Simulate = (symptom: TopicId, van: VanId, causes: readonly ScopedCause[]) => Row;
+
+/** Plays simulated hirers through one symptom of one van. The same options give the same rows, in whatever order. */
+export function createSimulator(options: SimulateOptions): Simulate {
+  // Vans often share a symptom's causes to the letter; the best of all walks is then the same.
+  const solved = new Map<string, Optimum>();
+  return (symptom, van, causes) => {
+    const problem = problemOf(causes, options.passMinutes);
+    const key = JSON.stringify(problem);
+    const best = solved.get(key) ?? optimum(problem);
+    solved.set(key, best);
+    return simulate(symptom, van, causes, problem, best, options);
+  };
+}
+
+function simulate(
   symptom: TopicId,
   van: VanId,
   causes: readonly ScopedCause[],
+  problem: Problem,
+  best: Optimum,
   { hirers, seed, passMinutes, error }: SimulateOptions,
 ): Row {
-  const problem = problemOf(causes, passMinutes);
   const world =
     error === undefined
       ? problem
@@ -59,7 +74,6 @@ export function simulate(
           passMinutes,
         );
   const random = seeded(seed ^ hashOf(`${symptom} ${van}`));
-  const best = optimum(problem);
   const policies: Record<Rival, Policy> = {
     optimum: best.policy,
     ours: remembering(problem, ours),
@@ -81,22 +95,34 @@ export function simulate(
   };
 }
 
-export type Summary = {
+/** How far our mean minutes lie under each rival's: 0.3 is 30 per cent under. */
+export type Under = {
+  readonly underFixesOnly: number;
+  readonly underCheckThenFix: number;
+  readonly underListed: number;
+  readonly underRandom: number;
+};
+
+export type Summary = Under & {
   /** How far our expected minutes lie over those of the best of all walks, all rows pooled: 0.01 is one per cent. */
   readonly overOptimum: number;
   /** The same for the row where it is most. */
   readonly overOptimumAtMost: number;
-  /** How far our mean minutes lie under each rival's. */
-  readonly under: Readonly<Record<'fixesOnly' | 'checkThenFix' | 'listed' | 'random', number>>;
+  /** The same as played: the best walk and ours met the same hirers. */
+  readonly overOptimumPlayed: number;
   /** Share of hirers whose walk ended, cured or passed, in at most {@link FEW_STEPS} steps. */
   readonly inFewSteps: number;
   readonly means: Readonly<Record<Rival, Score>>;
-  readonly offByTwo: { readonly under: Summary['under']; readonly means: Readonly<Record<Rival, Score>> };
+  readonly offByTwo: Under & { readonly means: Readonly<Record<Rival, Score>> };
   readonly rows: number;
   readonly hirers: number;
 };
 
-/** All rows pooled: each hirer counts once. */
+/**
+ * All rows pooled: each hirer counts once.
+ *
+ * @param rows At least one.
+ */
 export function summarise(rows: readonly Row[]): Summary {
   const exact = { optimum: 0, ours: 0 };
   for (const row of rows) {
@@ -107,14 +133,19 @@ export function summarise(rows: readonly Row[]): Summary {
   const skewed = pooled(rows, (row) => row.offByTwo);
   return {
     overOptimum: exact.ours / exact.optimum - 1,
-    overOptimumAtMost: Math.max(...rows.map((row) => row.exact.ours / row.exact.optimum - 1)),
-    under: underRivals(means),
+    overOptimumAtMost: Math.max(...rows.map(overOptimum)),
+    overOptimumPlayed: means.ours.minutes / means.optimum.minutes - 1,
+    ...underRivals(means),
     inFewSteps: means.ours.inFewSteps,
     means,
-    offByTwo: { under: underRivals(skewed), means: skewed },
+    offByTwo: { ...underRivals(skewed), means: skewed },
     rows: rows.length,
     hirers: rows.reduce((sum, row) => sum + row.hirers, 0),
   };
+}
+
+export function overOptimum({ exact }: Row): number {
+  return exact.ours / exact.optimum - 1;
 }
 
 function scoresOf(
@@ -148,13 +179,13 @@ function pooled(rows: readonly Row[], scores: (row: Row) => Readonly<Record<Riva
   }));
 }
 
-function underRivals(means: Readonly<Record<Rival, Score>>): Summary['under'] {
+function underRivals(means: Readonly<Record<Rival, Score>>): Under {
   const under = (rival: Rival) => 1 - means.ours.minutes / means[rival].minutes;
   return {
-    fixesOnly: under('fixesOnly'),
-    checkThenFix: under('checkThenFix'),
-    listed: under('listed'),
-    random: under('random'),
+    underFixesOnly: under('fixesOnly'),
+    underCheckThenFix: under('checkThenFix'),
+    underListed: under('listed'),
+    underRandom: under('random'),
   };
 }
 

@@ -5,8 +5,14 @@ import { openWalk } from '../../../src/faults/open-walk.ts';
 import { A_VAN, aCause } from './a-cause.ts';
 
 const NO_WATER = [
-  aCause('barrel', 0.4, { say: 'Barrel empty or the pump is not in the water', check: { ask: 'Is the barrel low, or the pump lying on its side?' } }),
-  aCause('switch', 0.3, { say: 'Pump switch off or its fuse blown', check: { ask: 'Is the pump silent when a tap is open?' } }),
+  aCause('barrel', 0.4, {
+    say: 'Barrel empty or the pump is not in the water',
+    check: { ask: 'Is the barrel low, or the pump lying on its side?' },
+  }),
+  aCause('switch', 0.3, {
+    say: 'Pump switch off or its fuse blown',
+    check: { ask: 'Is the pump silent when a tap is open?' },
+  }),
   aCause('air', 0.2, { say: 'Air trapped in the pump', check: { ask: 'Can you hear it run but no water?' } }),
   aCause('frozen', 0.1, { say: 'Pipe frozen', check: { ask: 'Was the night below 0?' } }),
 ];
@@ -39,7 +45,8 @@ describe('leaningOf', () => {
 
   it('changes the first step of the walk', () => {
     const start = { seen: {}, van: A_VAN, nowMs: 0 };
-    const first = (said: string) => nextStep(openWalk('water-none', NO_WATER, { ...start, said: [said] }), NO_WATER, { passMinutes: 30 });
+    const first = (said: string) =>
+      nextStep(openWalk('water-none', NO_WATER, { ...start, said: [said] }), NO_WATER, { passMinutes: 30 });
     expect(first('no water')).toEqual({ kind: 'check', cause: 'barrel' });
     expect(first('barrel is full and I can hear the pump running')).not.toEqual({ kind: 'check', cause: 'barrel' });
   });
