@@ -35,3 +35,4 @@ export * from './thread/new-thread.ts';
 export type * from './thread/thread.ts';
 export * from './turn.ts';
 export { welcomeReply } from './reply/welcome.ts';
+export * from './relay/duty.ts';

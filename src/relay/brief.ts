@@ -1,10 +1,10 @@
-import { nightsLeft } from '../hours/nights.ts';
-import type { Move } from '../dialogue/moves.ts';
 import type { Situation } from '../dialogue/draft.ts';
+import type { Move } from '../dialogue/moves.ts';
+import { nightsLeft } from '../hours/nights.ts';
 import type { Understood } from '../match/types.ts';
 import { answerBlocks } from '../reply/answer.ts';
-import { contextOf } from '../reply/told.ts';
 import { plainText } from '../reply/reply.ts';
+import { contextOf } from '../reply/told.ts';
 import type { Brief, Reason, Thread } from '../thread/thread.ts';
 
 /** Below this the best topic is no more than a guess, and suggesting its answer would only mislead. */

@@ -5,12 +5,18 @@ import type { Event, Thread } from '../thread/thread.ts';
 
 /** What a staff member's action brings about; `taken-by` when a colleague has the thread already. */
 export type ActionResult =
-  | { readonly kind: 'done'; readonly thread: Thread; readonly replies: readonly Reply[]; readonly events: readonly Event[] }
+  | {
+      readonly kind: 'done';
+      readonly thread: Thread;
+      readonly replies: readonly Reply[];
+      readonly events: readonly Event[];
+    }
   | { readonly kind: 'taken-by'; readonly name: string };
 
 /** 'I have it': the thread is this person's, and the bot falls silent. */
 export function takeThread(thread: Thread, by: string, nowMs: number): ActionResult {
-  if (thread.keeper === 'staff' && thread.keeperName !== by) return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
+  if (thread.keeper === 'staff' && thread.keeperName !== by)
+    return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
   if (thread.keeper === 'staff') return { kind: 'done', thread, replies: [], events: [] };
   return {
     kind: 'done',
@@ -26,18 +32,30 @@ export function giveBack(thread: Thread, by: string, nowMs: number): ActionResul
   return {
     kind: 'done',
     thread: { ...thread, keeper: 'bot', keeperName: null, reason: null, sinceMs: nowMs, open: null },
-    replies: [relayed(null, `${by} has handed you back to the bot. Is all well now? If not, tell me, or say "person".`)],
+    replies: [
+      relayed(null, `${by} has handed you back to the bot. Is all well now? If not, tell me, or say "person".`),
+    ],
     events: [{ kind: 'given-back', by }],
   };
 }
 
 /** Staff's words to the hirer, under the name on the rota. Speaking takes a thread that nobody has. */
-export function staffSays(thread: Thread, by: string, text: string, attachments: readonly Attachment[], nowMs: number): ActionResult {
-  if (thread.keeper === 'staff' && thread.keeperName !== by) return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
+export function staffSays(
+  thread: Thread,
+  by: string,
+  text: string,
+  attachments: readonly Attachment[],
+  nowMs: number,
+): ActionResult {
+  if (thread.keeper === 'staff' && thread.keeperName !== by)
+    return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
   const words: Block[] = text === '' ? [] : [{ kind: 'line', text }];
   const things = attachments.map((attachment): Block => ({ kind: 'attachment', attachment }));
   const reply: Reply = { kind: 'relay', from: by, topic: null, blocks: [...words, ...things], choices: [] };
-  const taken = thread.keeper === 'staff' ? thread : { ...thread, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
+  const taken =
+    thread.keeper === 'staff'
+      ? thread
+      : { ...thread, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
   const events: Event[] = thread.keeper === 'staff' ? [] : [{ kind: 'taken', by }];
   return { kind: 'done', thread: taken, replies: [reply], events: [...events, { kind: 'staff-said', by, text }] };
 }

@@ -14,7 +14,13 @@ export type Open =
   | { readonly kind: 'choice'; readonly text: string; readonly topics: readonly TopicId[] }
   | { readonly kind: 'helped'; readonly topic: TopicId; readonly text: string; readonly next: readonly TopicId[] }
   | { readonly kind: 'step'; readonly walk: Walk }
-  | { readonly kind: 'input'; readonly topic: TopicId; readonly asks: string; readonly inputs: Inputs; readonly text: string }
+  | {
+      readonly kind: 'input';
+      readonly topic: TopicId;
+      readonly asks: string;
+      readonly inputs: Inputs;
+      readonly text: string;
+    }
   | { readonly kind: 'danger'; readonly hazard: TopicId; readonly asks: DangerAsk }
   | { readonly kind: 'code' };
 
@@ -85,10 +91,17 @@ export type Brief = {
 
 /** Facts a turn brings about. The shell acts on them and stores them. */
 export type Event =
-  | { readonly kind: 'passed'; readonly reason: Reason; readonly brief: Brief; readonly urgency: 'danger' | 'urgent' | 'usual' }
+  | {
+      readonly kind: 'passed';
+      readonly reason: Reason;
+      readonly brief: Brief;
+      readonly urgency: 'danger' | 'urgent' | 'usual';
+    }
   | { readonly kind: 'taken'; readonly by: string }
   | { readonly kind: 'given-back'; readonly by: string }
   | { readonly kind: 'staff-said'; readonly by: string; readonly text: string }
+  /** The keeper went off duty with the hirer unanswered. */
+  | { readonly kind: 'shift-ended'; readonly by: string }
   /** Stays with staff. */
   | { readonly kind: 'staff-noted'; readonly by: string; readonly text: string }
   | { readonly kind: 'bound'; readonly booking: BookingRef }
@@ -96,9 +109,33 @@ export type Event =
   | { readonly kind: 'offered'; readonly topics: readonly TopicId[] }
   | { readonly kind: 'notice'; readonly hazard: TopicId; readonly level: 'danger' | 'urgent' | 'ask' }
   | { readonly kind: 'helped'; readonly topic: TopicId; readonly yes: boolean }
-  | { readonly kind: 'gap'; readonly text: string; readonly why: GapReason; readonly van: VanId | null; readonly topics: readonly TopicId[] }
-  | { readonly kind: 'walk-ended'; readonly symptom: TopicId; readonly van: VanId; readonly end: 'fixed' | 'passed' | 'left'; readonly cause: string | null; readonly tried: readonly Tried[] }
-  | { readonly kind: 'to-staff'; readonly text: string; readonly attachments: readonly Attachment[]; readonly edit: boolean }
+  | {
+      readonly kind: 'gap';
+      readonly text: string;
+      readonly why: GapReason;
+      readonly van: VanId | null;
+      readonly topics: readonly TopicId[];
+    }
+  | {
+      readonly kind: 'walk-ended';
+      readonly symptom: TopicId;
+      readonly van: VanId;
+      readonly end: 'fixed' | 'passed' | 'left';
+      readonly cause: string | null;
+      readonly tried: readonly Tried[];
+    }
+  | {
+      readonly kind: 'to-staff';
+      readonly text: string;
+      readonly attachments: readonly Attachment[];
+      readonly edit: boolean;
+    }
   | { readonly kind: 'lacks'; readonly topic: TopicId; readonly part: PartId };
 
-export type GapReason = 'no-such-topic' | 'too-close' | 'word-not-known' | 'van-has-none' | 'did-not-help' | 'nothing-picked';
+export type GapReason =
+  | 'no-such-topic'
+  | 'too-close'
+  | 'word-not-known'
+  | 'van-has-none'
+  | 'did-not-help'
+  | 'nothing-picked';
