@@ -9,7 +9,7 @@ export const BASE_CSS = `${COLOUR_CSS}
 --book:ui-serif,"Iowan Old Style","Palatino Linotype",Palatino,"Noto Serif",Georgia,serif;
 --gap:1rem;--radius:10px}
 *{box-sizing:border-box}
-html{font:400 1.125rem/1.5 var(--sign);background:var(--paper);color:var(--ink);-webkit-text-size-adjust:100%;text-size-adjust:100%;scroll-padding:6rem 0 8rem}
+html{font:400 1.125rem/1.5 var(--sign);background:var(--paper);color:var(--ink);-webkit-text-size-adjust:100%;text-size-adjust:100%;scroll-padding:7.5rem 0 7rem}
 body{margin:0;min-height:100svh}
 h1,h2,h3,p,ol,ul,dl,dd,figure{margin:0;padding:0}
 ol,ul{list-style:none}
@@ -29,8 +29,8 @@ input,textarea,select{font:inherit;color:var(--ink);background:var(--paper);bord
 textarea{resize:none;line-height:1.4}
 ::placeholder{color:var(--quiet);opacity:1}
 
-.plate{position:relative;background:var(--plate);color:var(--on-plate);--van-ground:var(--plate);--focus:var(--on-plate)}
-.plate::before{content:"";position:absolute;inset:5px;border:1.5px solid var(--on-plate);border-radius:7px;pointer-events:none}
+.plate{position:relative;background:var(--plate);color:var(--on-plate);--van-ground:var(--plate);--focus:var(--on-plate);border-radius:14px}
+.plate::before{content:"";position:absolute;inset:5px;border:2px solid var(--on-plate);border-radius:10px;pointer-events:none}
 
 .talk{font-family:var(--book);font-size:1.1875rem;max-width:60ch;margin:0 auto;padding:1.5rem 1.25rem 1rem}
 .line{margin:0 0 1.75rem;overflow-wrap:anywhere}
@@ -57,9 +57,10 @@ textarea{resize:none;line-height:1.4}
 .steps input::before{content:"";width:22px;height:22px;background:var(--on-marigold);clip-path:path("M1 12.500l4-3.5 4.5 4.500L19 1.500l3 2.500L10 20.500z");scale:0}
 .steps input:checked{background:var(--marigold)}
 .steps input:checked::before{scale:1}
-.steps input:checked~.numeral,.steps label:has(:checked) .words{color:var(--quiet);text-decoration:line-through;text-decoration-thickness:1px}
+.steps label:has(:checked) .words{color:var(--quiet);text-decoration:line-through;text-decoration-thickness:1px}
 .steps label:has(:checked) .numeral{color:var(--quiet)}
-.care{display:grid;grid-template-columns:auto 1fr;gap:.15rem .7rem;padding:.8rem 0;border-block:2px solid var(--ink)}
+.care{display:grid;grid-template-columns:2.6rem 1fr;padding:.3rem 0}
+.care svg{width:30px;height:30px;margin-top:-.1rem}
 .care strong{font:700 1.0625rem/1.5 var(--sign)}
 .care p{grid-column:2}
 .picture img{display:block;max-width:100%;height:auto;border:2px solid var(--ink);border-radius:var(--radius);background:var(--sheet)}
@@ -79,13 +80,14 @@ textarea{resize:none;line-height:1.4}
 .sum .total td,.sum .total th{border-top:2px solid var(--ink);font-weight:700}
 
 .notice{background:var(--danger);color:var(--on-danger);--focus:var(--on-danger);border:4px solid var(--danger-edge);font-family:var(--sign);padding:1.25rem}
+.notice .lead{font-size:1.5rem;font-weight:800;line-height:1.25}
+.notice .words{font-size:1.1875rem}
 .notice h3{font:800 1.75rem/1.15 var(--sign);display:flex;gap:.8rem;align-items:center}
 .notice .press{background:var(--on-danger);color:var(--plate);border-color:var(--on-danger);font-size:1.25rem;font-weight:800;min-height:60px;width:100%;max-width:26rem}
 @media (prefers-color-scheme:dark){.notice .press{color:#7c100d}}
 @media (prefers-color-scheme:light){.notice .press{color:var(--danger)}}
 .notice .steps,.notice .steps li,.notice .steps li:last-child{border-color:var(--on-danger)}
 .notice .steps label{grid-template-columns:2.6rem 1fr}
-.notice .care{border-color:var(--on-danger)}
 .notice .facts li::before{background:var(--on-danger)}
 .notice time{color:var(--on-danger)}
 @media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{opacity:0;translate:0 6px}}}

@@ -20,6 +20,11 @@ export type SaidProps = PropsWithChildren<{
   readonly sentAs?: string | null;
 }>;
 
+/** The start of a thread is stored as a message without a word; it is nothing to be read. */
+export function isSaid(line: Line): boolean {
+  return line.who !== 'hirer' || line.text !== '' || (line.message?.attachments.length ?? 0) > 0;
+}
+
 /** One line of the conversation, set as a printed book sets it. Children follow what was said: things to press. */
 export const Said: FC<SaidProps> = (props) => {
   const { line, children } = props;
@@ -71,7 +76,8 @@ const Notice: FC<SaidProps & { id: string }> = (props) => {
   const { line, id, children } = props;
   const blocks = line.reply?.blocks ?? [];
   const calls = blocks.filter((block) => block.kind === 'call');
-  const rest = blocks.filter((block) => block.kind !== 'call');
+  const [first, ...others] = blocks.filter((block) => block.kind !== 'call');
+  const rest = first?.kind === 'line' || first === undefined ? others : [first, ...others];
   return (
     <article class="line notice" id={id} data-line={line.id} role="alert">
       <h3>
@@ -81,6 +87,7 @@ const Notice: FC<SaidProps & { id: string }> = (props) => {
       <div class="calls">
         <Blocks blocks={calls} name={`l${line.id}c`} finds={props.finds} tick={false} />
       </div>
+      {first?.kind === 'line' ? <p class="lead">{first.text}</p> : null}
       <Blocks blocks={rest} name={`l${line.id}`} finds={props.finds} tick={false} />
       <time datetime={new Date(line.atMs).toISOString()}>{clockAt(line.atMs, props.zone)}</time>
       {children}

@@ -6,6 +6,13 @@ import type { Child, FC } from 'hono/jsx';
  * is cut out of it, `m` the marigold band, `s` a line in the body's tone.
  */
 
+/** A van as the pages name and draw it. `silhouette`: the name of its drawing; unknown ones get that of `body`. */
+export type VanSight = {
+  readonly name: string;
+  readonly body: 'caravan' | 'campervan';
+  readonly silhouette: string;
+};
+
 export type Silhouette = {
   /** Units from end to end. */
   readonly width: number;
@@ -194,7 +201,7 @@ const DRAWN: ReadonlyMap<string, Silhouette> = new Map(
 );
 
 /** The drawing of that name; for a van that has none of its own, that of its kind of body. */
-export function silhouetteOf(van: { readonly silhouette: string; readonly body: 'caravan' | 'campervan' }): Silhouette {
+export function silhouetteOf(van: Omit<VanSight, 'name'>): Silhouette {
   return DRAWN.get(van.silhouette) ?? (van.body === 'campervan' ? campervan : caravan);
 }
 
@@ -203,7 +210,7 @@ export function silhouetteOf(van: { readonly silhouette: string; readonly body: 
  *
  * @param unit Pixels a unit at which it is shown; CSS may scale it further.
  */
-export const Van: FC<{ van: Parameters<typeof silhouetteOf>[0]; unit: number }> = ({ van, unit }) => {
+export const Van: FC<{ van: Omit<VanSight, 'name'>; unit: number }> = ({ van, unit }) => {
   const { width, drawing } = silhouetteOf(van);
   return (
     <svg

@@ -4,8 +4,8 @@ import type { Line, Reply, Thread } from '../../src/index.ts';
 import type { Finds } from '../pages/blocks.tsx';
 import { Beware, Camera } from '../pages/icons.tsx';
 import { page } from '../pages/page.tsx';
-import { Said } from '../pages/said.tsx';
-import { Van } from '../pages/silhouettes.tsx';
+import { isSaid, Said } from '../pages/said.tsx';
+import { Van, type VanSight } from '../pages/silhouettes.tsx';
 import { dayAt, dayName, sameDay } from '../pages/when.ts';
 import type { Visitor } from './visitor.ts';
 import type { WebWorld } from './world.ts';
@@ -25,7 +25,8 @@ export type ChatPage = {
 };
 
 export function chatPage(props: ChatPage): ReturnType<typeof page> {
-  const { world, visitor, lines } = props;
+  const { world, visitor } = props;
+  const lines = props.lines.filter(isSaid);
   const van = visitor.booking === null ? null : world.vanOf(visitor.booking);
   const from = props.all ? 0 : Math.max(0, lines.length - SHOWN);
   return page({
@@ -35,7 +36,7 @@ export function chatPage(props: ChatPage): ReturnType<typeof page> {
     body: {
       class: 'chat',
       'data-path': visitor.path,
-      'data-after': String(lines.at(-1)?.id ?? 0),
+      'data-after': String(props.lines.at(-1)?.id ?? 0),
     },
     children: (
       <>
@@ -64,24 +65,27 @@ export const Plate: FC<{ world: WebWorld; visitor: Visitor }> = ({ world, visito
   const van = booking === null ? null : world.vanOf(booking);
   const site = booking?.site == null ? null : world.siteName(booking.site);
   return (
-    <header class="plate" id="plate">
-      {van === null ? null : <Van van={van} unit={0.9} />}
-      <div>
-        <h1>{van === null ? world.firm.name : van.name}</h1>
-        {booking === null ? null : (
-          <p>
-            {[site, booking.to === null ? null : `home ${dayName(booking.to)}`]
-              .filter((part) => part !== null)
-              .join(', ')}
-          </p>
-        )}
-        <Holder thread={thread} firm={world.firm.name} />
+    <header id="plate">
+      <div class="plate">
+        {van === null ? null : <Van van={van} unit={0.9} />}
+        <div class="words">
+          <h1>{van === null ? world.firm.name : van.name}</h1>
+          {booking === null ? null : (
+            <p>
+              {site}
+              {booking.to === null ? null : (
+                <span class="home">{`${site === null ? '' : ', '}home ${dayName(booking.to)}`}</span>
+              )}
+            </p>
+          )}
+          <Holder thread={thread} />
+        </div>
       </div>
     </header>
   );
 };
 
-const Holder: FC<{ thread: Thread | null; firm: string }> = ({ thread }) => {
+const Holder: FC<{ thread: Thread | null }> = ({ thread }) => {
   switch (thread?.keeper) {
     case 'waiting':
       return <p class="holder">The yard has been told</p>;
@@ -100,8 +104,11 @@ const Ended: FC<{ world: WebWorld }> = ({ world }) => (
   </div>
 );
 
+/** The page before a word was said: the van on its pitch, or the fleet and a place for the code. */
 const Welcome: FC<{ world: WebWorld; visitor: Visitor }> = ({ world, visitor }) => {
-  const reply = world.welcome(visitor.booking);
+  const { booking } = visitor;
+  const van = booking === null ? null : world.vanOf(booking);
+  const reply = world.welcome(booking);
   const line: Line = {
     id: 0,
     threadId: '',
@@ -112,8 +119,52 @@ const Welcome: FC<{ world: WebWorld; visitor: Visitor }> = ({ world, visitor }) 
     message: null,
     sent: null,
   };
-  return <OneLine world={world} visitor={visitor} line={line} open={true} here={false} />;
+  return (
+    <>
+      <Pitch vans={van === null ? world.fleet : [van]} peg={booking?.pitch ?? null} />
+      <OneLine world={world} visitor={visitor} line={line} open={true} here={false} />
+      {booking === null ? <Code path={visitor.path} /> : null}
+    </>
+  );
 };
+
+/** Grass under wheels. One van stands large with the number of its pitch beside it; a fleet stands in a row. */
+const Pitch: FC<{ vans: readonly VanSight[]; peg: string | null }> = ({ vans, peg }) =>
+  vans.length === 0 ? null : (
+    <div class={vans.length === 1 ? 'pitch one' : 'pitch'}>
+      <div class="ground">
+        {vans.map((van) => (
+          <Van van={van} unit={vans.length === 1 ? 2 : 1} />
+        ))}
+        {peg === null ? null : (
+          <p class="peg">
+            <span class="hush">Pitch</span> {peg}
+          </p>
+        )}
+      </div>
+    </div>
+  );
+
+const Code: FC<{ path: string }> = ({ path }) => (
+  <form class="code" method="post" action={path}>
+    <input type="hidden" name="key" value={freshKey()} />
+    <label for="code">Code on your document wallet</label>
+    <div>
+      <input
+        id="code"
+        name="text"
+        required
+        autocomplete="off"
+        autocapitalize="characters"
+        spellcheck={false}
+        maxlength={40}
+      />
+      <button class="press next" type="submit">
+        Open my van
+      </button>
+    </div>
+  </form>
+);
 
 const Lines: FC<{ world: WebWorld; visitor: Visitor; lines: readonly Line[]; from: number }> = ({
   world,
@@ -184,7 +235,7 @@ const Box: FC<{ visitor: Visitor; world: WebWorld; refused: ChatPage['refused'] 
     <form id="box" method="post" action={visitor.path} enctype="multipart/form-data">
       <input type="hidden" name="key" value={freshKey()} />
       <label class="hush" for="text">
-        {visitor.booking === null ? 'Your question, or the code on your document wallet' : 'What is it about?'}
+        {'Your question, in your own words'}
       </label>
       <textarea
         id="text"
@@ -194,7 +245,7 @@ const Box: FC<{ visitor: Visitor; world: WebWorld; refused: ChatPage['refused'] 
         autocomplete="off"
         autocapitalize="sentences"
         enterkeyhint="send"
-        placeholder={visitor.booking === null ? 'The code, or your question' : 'Ask about your van'}
+        placeholder={'Ask here'}
       >
         {refused?.text ?? ''}
       </textarea>

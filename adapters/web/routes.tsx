@@ -1,17 +1,20 @@
 import { getConnInfo } from '@hono/node-server/conninfo';
 import { type Context, Hono } from 'hono';
-import { HOUR_MS, type Line } from '../../src/index.ts';
+import { HOUR_MS } from '../../src/index.ts';
 import { createAllowance } from '../http/allowance.ts';
 import { eventStream, type Told } from '../http/event-stream.ts';
 import { fewAtOnce, limitBody, readForm } from '../http/forms.ts';
+import { sendFile, sendPicture } from '../http/open-file.ts';
 import { sameSiteOnly } from '../http/same-site.ts';
 import { MOST_PHOTO_BYTES } from '../http/uploads.ts';
 import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
+import { isSaid } from '../pages/said.tsx';
 import { chatPage, OneLine, Plate } from './chat-page.tsx';
 import { CHAT_CSS } from './chat-style.ts';
 import { takeForm } from './take.ts';
-import { again, CHANNEL, type Visitor, visitorOf } from './visitor.ts';
+import { untilAnswered } from './until-answered.ts';
+import { again, type Visitor, visitorOf } from './visitor.ts';
 import type { WebWorld } from './world.ts';
 
 /** Read whole before it is judged, so that the words sent with too large a photo are still taken. */
@@ -36,13 +39,7 @@ export function webRoutes(world: WebWorld): Hono {
     );
   };
 
-  app.get('/-/picture/:picture/:file', (c) => {
-    const named = /^([a-z0-9-]*)\.(light|dark)\.svg$/i.exec(c.req.param('file'));
-    const use = { picture: c.req.param('picture'), touch: named?.[1] || null };
-    const svg = named === null ? null : world.pictureSvg(use, named[2] === 'dark' ? 'dark' : 'light');
-    if (svg === null) return c.notFound();
-    return c.body(svg, 200, { 'Content-Type': 'image/svg+xml', 'Cache-Control': 'public, max-age=3600' });
-  });
+  app.get('/-/picture/:picture/:file', (c) => sendPicture(c, world.pictureSvg));
 
   const look = async (c: Context) => show(c, await visitorOf(c, world));
   app.get('/', look);
@@ -85,7 +82,7 @@ export function webRoutes(world: WebWorld): Hono {
     }
     if (taken.kind === 'refused') return show(c, visitor, taken);
     if (taken.kind === 'taken') {
-      await untilAnswered(world, visitor);
+      await untilAnswered(world, visitor.address, world.patienceMs ?? 2500);
       if (taken.refused !== null) return show(c, await again(world, visitor), { says: taken.refused, text: '' });
     }
     return c.redirect(`${visitor.path}#here`, 303);
@@ -107,10 +104,11 @@ function teller(after: number, world: WebWorld, first: Visitor): () => Promise<T
     const head = String(<Plate world={world} visitor={visitor} />);
     const changed = head !== plate;
     plate = head;
-    const lastSaid = lines.findLastIndex((line) => line.who === 'hirer');
+    const said = lines.filter(isSaid);
+    const lastSaid = said.findLastIndex((line) => line.who === 'hirer');
     return [
       ...(changed ? [{ event: 'plate', data: head }] : []),
-      ...lines.map((line, i) => ({
+      ...said.map((line, i) => ({
         event: 'line',
         id: String(line.id),
         data: String(<OneLine world={world} visitor={visitor} line={line} open={i > lastSaid} here={false} />),
@@ -124,42 +122,10 @@ function lastSeen(c: Context): number {
   return Number(c.req.header('last-event-id') ?? c.req.query('after')) || 0;
 }
 
-/** Without scripting the page is shown again once; it waits a little, so that the answer is mostly on it. */
-async function untilAnswered(world: WebWorld, visitor: Visitor): Promise<void> {
-  const bell = world.wakes.join(visitor.address);
-  try {
-    const untilMs = world.clock.nowMs() + (world.patienceMs ?? 2500);
-    for (;;) {
-      const thread = await world.store.threadAt({ channel: CHANNEL, address: visitor.address });
-      const lines = thread === null ? [] : await world.store.lines(thread.id);
-      const leftMs = untilMs - world.clock.nowMs();
-      if (lines.at(-1)?.who !== 'hirer' || thread?.keeper === 'staff' || leftMs <= 0) return;
-      if ((await bell.wait(Math.min(leftMs, 500))) === 'closed') return;
-    }
-  } finally {
-    bell.leave();
-  }
-}
-
 /** A file is open to those in whose thread it was sent, and to nobody else. */
 async function openFile(c: Context, world: WebWorld, visitor: Visitor): Promise<Response> {
-  const name = c.req.param('file') ?? '';
   const lines = visitor.thread === null ? [] : await world.store.lines(visitor.thread.id);
-  if (!lines.some((line) => filesIn(line).includes(name))) return c.notFound();
-  const found = (await world.uploads.read(name)) ?? (await world.openFile?.(name)) ?? null;
-  if (found === null) return c.notFound();
-  return c.body(found.bytes, 200, {
-    'Content-Type': found.type,
-    'Content-Security-Policy': "default-src 'none'; sandbox",
-    'Cache-Control': 'private, max-age=86400',
-  });
-}
-
-function filesIn(line: Line): readonly string[] {
-  const replied = (line.reply?.blocks ?? []).flatMap((block) =>
-    block.kind === 'attachment' ? [block.attachment] : [],
-  );
-  return [...(line.message?.attachments ?? []), ...replied].flatMap((one) => ('file' in one ? [one.file] : []));
+  return sendFile(c, c.req.param('file') ?? '', lines, { uploads: world.uploads, elsewhere: world.openFile });
 }
 
 function wantsData(c: Context): boolean {

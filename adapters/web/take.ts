@@ -1,6 +1,7 @@
 import type { Attachment, Message } from '../../src/index.ts';
 import type { Form } from '../http/forms.ts';
 import { freshKey, storedKey } from './chat-page.tsx';
+import { untilAnswered } from './until-answered.ts';
 import { CHANNEL, type Visitor } from './visitor.ts';
 import type { WebWorld } from './world.ts';
 
@@ -8,6 +9,8 @@ import type { WebWorld } from './world.ts';
 export const LONGEST = 16_384;
 const KEY = /^[A-Za-z0-9_-]{8,64}$/;
 const MOST_CHOICE_BYTES = 64;
+/** How long a first message waits for the greeting to be written. */
+const START_MS = 800;
 
 export type Taken =
   | { readonly kind: 'taken'; readonly refused: string | null }
@@ -45,6 +48,8 @@ export async function takeForm(world: WebWorld, visitor: Visitor, form: Form): P
       attachments: [],
       startToken: visitor.token,
     });
+    // The welcome then stands before the question, as it did on the page.
+    await untilAnswered(world, visitor.address, START_MS);
   }
   await world.receive({
     ...base,
@@ -99,9 +104,8 @@ async function repliesOf(world: WebWorld, threadId: string) {
 
 /** Control characters say nothing and some stores choke on them; tabs and line ends stay. */
 function cleaned(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is taken out
-  return text
-    .replace(/\r\n?/g, '\n')
-    .replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, '')
-    .trim();
+  const kept = [...text.replace(/\r\n?/g, '\n')].filter(
+    (letter) => letter >= ' ' || letter === '\n' || letter === '\t',
+  );
+  return kept.join('').replaceAll('\u007f', '').trim();
 }

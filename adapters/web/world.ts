@@ -2,9 +2,7 @@ import type { Booking, Clock, Message, PictureUse, Reply, Store } from '../../sr
 import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
-
-/** What the head of the page shows of a van. `silhouette`: the name of its drawing; unknown ones get that of `body`. */
-export type VanSight = { readonly name: string; readonly body: 'caravan' | 'campervan'; readonly silhouette: string };
+import type { VanSight } from '../pages/silhouettes.tsx';
 
 /** All that the chat page needs from the rest of the house. */
 export type WebWorld = {
@@ -17,6 +15,8 @@ export type WebWorld = {
   /** What stands on the page before anything was said: the same reply that a start brings. */
   readonly welcome: (booking: Booking | null) => Reply;
   readonly vanOf: (booking: Booking) => VanSight | null;
+  /** The vans of the firm, for the page that knows no booking yet. */
+  readonly fleet: readonly VanSight[];
   readonly siteName: (site: string) => string | null;
   /** A drawing with its part ringed; null when there is none. */
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;

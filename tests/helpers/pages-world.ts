@@ -10,7 +10,23 @@ import { createWakes } from '../../adapters/http/wakes.ts';
 import { memoryStore } from '../../adapters/memory/memory-store.ts';
 import { createWebChannel } from '../../adapters/web/channel.ts';
 import type { WebWorld } from '../../adapters/web/world.ts';
-import { type Booking, type Message, newThread, type Reply, type Store } from '../../src/index.ts';
+import type { ActionEnd, Role, YardWorld } from '../../adapters/yard/world.ts';
+import { createYard } from '../../adapters/yard/yard.ts';
+import {
+  type ActionResult,
+  type Booking,
+  type Brief,
+  type Event,
+  giveBack,
+  type Message,
+  newThread,
+  type Reply,
+  type Store,
+  staffNotes,
+  staffSays,
+  type Thread,
+  takeThread,
+} from '../../src/index.ts';
 import { pageScript } from './page-scripts.ts';
 
 export const NOW_MS = Date.parse('2027-07-27T13:40:00Z');
@@ -52,6 +68,30 @@ export function aReply(change: Partial<Reply> = {}): Reply {
   return { kind: 'answer', from: null, topic: null, blocks: [{ kind: 'line', text: 'Yes.' }], choices: [], ...change };
 }
 
+export function aBrief(change: Partial<Brief> = {}): Brief {
+  return {
+    threadId: '',
+    booking: null,
+    firstName: null,
+    van: null,
+    site: null,
+    pitch: null,
+    nightsLeft: null,
+    amps: null,
+    phone: null,
+    reason: 'asked',
+    question: 'can somebody ring me please',
+    understood: [],
+    tried: [],
+    attachments: [],
+    hazard: null,
+    language: 'en',
+    suggested: null,
+    atMs: NOW_MS,
+    ...change,
+  };
+}
+
 export type PagesWorld = {
   readonly store: Store;
   readonly origin: string;
@@ -60,6 +100,11 @@ export type PagesWorld = {
   readonly link: (booking?: Booking) => Promise<string>;
   /** Something said to a thread that no turn brought about, delivered. */
   readonly tell: (threadId: string, reply: Reply) => Promise<void>;
+  /** A one-time sign-in link's token. */
+  readonly invite: (name: string, role?: Role) => Promise<string>;
+  /** A thread that was passed to people, as a turn would have left it. */
+  readonly passed: (change: Partial<Thread>, brief?: Partial<Brief>) => Promise<Thread>;
+  readonly changed: () => void;
   readonly stop: () => Promise<void>;
   readonly start: () => Promise<void>;
 };
@@ -69,6 +114,7 @@ export async function chatWorld(
   options: {
     readonly answer?: (message: Message) => readonly Reply[];
     readonly web?: Partial<WebWorld>;
+    readonly yard?: Partial<YardWorld>;
     readonly port?: number;
   } = {},
 ): Promise<PagesWorld> {
@@ -77,6 +123,7 @@ export async function chatWorld(
   const received: Message[] = [];
   const answer = options.answer ?? (() => [aReply()]);
   let handled = Promise.resolve();
+  const now = () => NOW_MS + performance.now();
 
   const handle = async (message: Message) => {
     const stored = await store.receive(message, () =>
@@ -99,7 +146,7 @@ export async function chatWorld(
     firm: { name: 'Brackenfold Touring Hire', phone: '01632 960147', timeZone: 'Europe/London' },
     receive: handle,
     store,
-    clock: { nowMs: () => NOW_MS + performance.now() },
+    clock: { nowMs: now },
     tokens: { newToken, hashOf },
     welcome: (booking) =>
       aReply({
@@ -117,6 +164,7 @@ export async function chatWorld(
           booking === null ? [] : [{ id: 'topic:hotwater-how', label: 'How do we get hot water?', tone: 'quiet' }],
       }),
     vanOf: (booking) => VANS[booking.van as keyof typeof VANS] ?? null,
+    fleet: Object.values(VANS),
     siteName: (site) => SITES[site] ?? null,
     pictureSvg: () => null,
     uploads: createUploads(folder),
@@ -126,12 +174,57 @@ export async function chatWorld(
     patienceMs: 300,
     ...options.web,
   });
+  const act = async (id: string, change: (thread: Thread) => ActionResult): Promise<ActionEnd> => {
+    const thread = await store.thread(id);
+    if (thread === null) return { kind: 'gone' };
+    const result = change(thread);
+    if (result.kind === 'taken-by') return result;
+    await store.saveTurn({
+      seq: null,
+      thread: result.thread,
+      replies: result.replies,
+      events: result.events,
+      atMs: now(),
+    });
+    for (const reply of result.replies) await web.channel.deliver(reply, thread);
+    return { kind: 'done' };
+  };
+  const yardWorld = (web: WebWorld): YardWorld => ({
+    firm: { name: 'Brackenfold Touring Hire', yard: 'Low Kiln Yard', timeZone: 'Europe/London' },
+    store,
+    clock: web.clock,
+    tokens: { newToken, hashOf },
+    vans: new Map(Object.entries(VANS)),
+    sites: new Map(Object.entries(SITES)),
+    people: ['Nessa', 'Gethin', 'Dilys'],
+    actions: {
+      take: (id, by) => act(id, (thread) => takeThread(thread, by, now())),
+      giveBack: (id, by) => act(id, (thread) => giveBack(thread, by, now())),
+      say: (id, by, text, attachments) => act(id, (thread) => staffSays(thread, by, text, attachments, now())),
+      note: (id, by, text) => act(id, (thread) => staffNotes(thread, by, text)),
+      pass: (id, _by, to) => act(id, (thread) => takeThread({ ...thread, keeper: 'waiting' }, to, now())),
+    },
+    aimMinutes: () => 30,
+    workshop: async () => [{ van: 'Godwit', what: 'Rear nearside window stay is weak', since: '2 July' }],
+    pictureSvg: web.pictureSvg,
+    uploads: web.uploads,
+    wakes: web.wakes,
+    script: pageScript('adapters/yard/page/yard.ts'),
+    secure: false,
+    url: 'http://yard.test',
+    ...options.yard,
+  });
   const build = (port: number) => {
-    web = createWebChannel(world());
+    const shared = world();
+    web = createWebChannel(shared);
+    yard = createYard(yardWorld(shared));
     return createServer({
       port,
       host: '127.0.0.1',
-      routes: [{ path: '/chat', app: web.routes }],
+      routes: [
+        { path: '/chat', app: web.routes },
+        { path: '/yard', app: yard.routes },
+      ],
       ready: async () => ({ ok: true }),
       counters: createCounters(),
       wakes,
@@ -140,6 +233,7 @@ export async function chatWorld(
     });
   };
   let web: ReturnType<typeof createWebChannel>;
+  let yard: ReturnType<typeof createYard>;
   let server = build(options.port ?? 0);
   const { port } = await server.start();
 
@@ -158,6 +252,57 @@ export async function chatWorld(
       const thread = await store.thread(threadId);
       if (thread !== null) await web.channel.deliver(reply, thread);
     },
+    invite: async (name, role = 'staff') => {
+      const { token, hash } = newToken();
+      await store.putToken({ hash, use: 'sign-in', subject: name, data: { role }, expiresMs: NOW_MS + 9e7 });
+      return token;
+    },
+    passed: async (change, brief = {}) => {
+      const fresh = newThread({ id: randomUUID(), channel: 'web', address: randomUUID() }, NOW_MS);
+      const thread: Thread = { ...fresh, keeper: 'waiting', reason: 'asked', ...change };
+      const question = brief.question ?? 'can somebody ring me please';
+      const asked: Message = {
+        channel: thread.channel,
+        address: thread.address,
+        key: randomUUID(),
+        atMs: thread.sinceMs,
+        text: question,
+        choice: null,
+        attachments: [],
+        edit: false,
+        from: null,
+        startToken: null,
+      };
+      await store.receive(asked, () => thread);
+      const [next] = await store.nextMessages(1, new Set());
+      const event: Event = {
+        kind: 'passed',
+        reason: thread.reason ?? 'asked',
+        urgency: thread.reason === 'safety' ? 'danger' : 'usual',
+        brief: aBrief({
+          threadId: thread.id,
+          booking: thread.booking,
+          reason: thread.reason ?? 'asked',
+          question,
+          ...brief,
+        }),
+      };
+      const stored = (await store.thread(thread.id)) ?? thread;
+      const reply = aReply({
+        kind: 'pass',
+        blocks: [{ kind: 'line', text: 'I am asking the yard. Somebody answers within half an hour.' }],
+      });
+      await store.saveTurn({
+        seq: next?.seq ?? null,
+        thread: stored,
+        replies: [reply],
+        events: [event],
+        atMs: thread.sinceMs,
+      });
+      yard.changed();
+      return (await store.thread(thread.id)) ?? thread;
+    },
+    changed: () => yard.changed(),
     stop: async () => {
       await server.stop();
       await handled;

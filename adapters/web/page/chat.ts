@@ -10,7 +10,7 @@ import { createOutbox, newKey, type Unsent } from './outbox.ts';
 import { createSender, type Sent } from './sender.ts';
 import { keepTicks } from './ticks.ts';
 
-const path = document.body.dataset['path'] ?? '/chat';
+const path = document.body.dataset.path ?? '/chat';
 const talk = find<HTMLElement>('.talk');
 const form = find<HTMLFormElement>('#box');
 const box = find<HTMLTextAreaElement>('#text');
@@ -116,8 +116,8 @@ function addLine(html: string): void {
   const parsed = new DOMParser().parseFromString(html, 'text/html').body.firstElementChild;
   if (!(parsed instanceof HTMLElement)) return;
   const line = document.importNode(parsed, true);
-  if (talk.querySelector(`[data-line="${line.dataset['line']}"]`) !== null) return;
-  const key = line.dataset['key'];
+  if (talk.querySelector(`[data-line="${line.dataset.line}"]`) !== null) return;
+  const key = line.dataset.key;
   if (key !== undefined) outbox.drop(key);
   talk.querySelector('[data-line="0"]')?.remove();
   if (line.classList.contains('hirer')) for (const old of talk.querySelectorAll('.choices')) old.remove();
@@ -144,9 +144,7 @@ function follow(line: HTMLElement): void {
 
 function listen(): void {
   const last =
-    [...talk.querySelectorAll<HTMLElement>('[data-line]')].at(-1)?.dataset['line'] ??
-    document.body.dataset['after'] ??
-    '0';
+    [...talk.querySelectorAll<HTMLElement>('[data-line]')].at(-1)?.dataset.line ?? document.body.dataset.after ?? '0';
   const stream = new EventSource(`${path}/events?after=${last}`);
   stream.addEventListener('line', (event) => addLine(event.data));
   stream.addEventListener('plate', (event) => {

@@ -21,14 +21,14 @@ export function keepTicks(
 
   function restore(part: ParentNode): void {
     for (const box of part.querySelectorAll<HTMLInputElement>('[data-tick]'))
-      box.checked = ticked.has(box.dataset['tick'] ?? '');
+      box.checked = ticked.has(box.dataset.tick ?? '');
   }
 
   within.addEventListener('change', (event) => {
     const box = event.target;
-    if (!(box instanceof HTMLInputElement) || box.dataset['tick'] === undefined) return;
-    if (box.checked) ticked.add(box.dataset['tick']);
-    else ticked.delete(box.dataset['tick']);
+    if (!(box instanceof HTMLInputElement) || box.dataset.tick === undefined) return;
+    if (box.checked) ticked.add(box.dataset.tick);
+    else ticked.delete(box.dataset.tick);
     try {
       keeps.setItem(name, JSON.stringify([...ticked].slice(-500)));
     } catch {

@@ -1,0 +1,58 @@
+import type { Booking, Thread } from '../../src/index.ts';
+import { Van } from '../pages/silhouettes.tsx';
+import { type FrameProps, yardPage } from './frame.tsx';
+import type { Session } from './session.ts';
+import { BookingFacts } from './thread-page.tsx';
+import type { YardWorld } from './world.ts';
+
+const KEEPERS: Readonly<Record<Thread['keeper'], string>> = {
+  bot: 'the bot has it',
+  waiting: 'waits for us',
+  staff: 'with one of us',
+};
+
+/** A hire with no thread yet, or with several. */
+export function bookingPage(
+  world: YardWorld,
+  files: FrameProps['files'],
+  session: Session,
+  booking: Booking,
+  threads: readonly Thread[],
+): ReturnType<typeof yardPage> {
+  const van = world.vans.get(booking.van);
+  return yardPage({
+    title: `${booking.hirer} - ${world.firm.yard}`,
+    files,
+    session,
+    kind: 'thread',
+    children: (
+      <>
+        <header class="top">
+          <a class="press" href="/yard">
+            Back to the field
+          </a>
+          <div class="plate sign">
+            {van === undefined ? null : <Van van={van} unit={0.9} />}
+            <div>
+              <h1>{booking.firstName}</h1>
+              <p>{[van?.name ?? booking.van, world.sites.get(booking.site ?? '') ?? 'on the road'].join(', ')}</p>
+            </div>
+          </div>
+          <BookingFacts world={world} booking={booking} />
+        </header>
+        <main>
+          {threads.length === 0 ? <p>Nobody of this hire has written yet.</p> : null}
+          <ol class="threads">
+            {threads.map((thread) => (
+              <li>
+                <a
+                  href={`/yard/thread/${encodeURIComponent(thread.id)}`}
+                >{`${thread.channel}: ${KEEPERS[thread.keeper]}`}</a>
+              </li>
+            ))}
+          </ol>
+        </main>
+      </>
+    ),
+  });
+}

@@ -1,0 +1,84 @@
+import { type Context, Hono } from 'hono';
+import { DAY_MS } from '../../src/index.ts';
+import { readForm } from '../http/forms.ts';
+import type { FrameProps } from './frame.tsx';
+import { beginSession, endSession, ownForm, signedIn } from './session.ts';
+import { peoplePage, shutPage, signInPage } from './sign-in.tsx';
+import type { Role, YardWorld } from './world.ts';
+
+type Files = FrameProps['files'];
+
+const TOKEN = /^[A-Za-z0-9_-]{8,64}$/;
+
+/** The way in and out: one-time links, spent by the button's POST and never by opening them. */
+export function doorRoutes(world: YardWorld, files: Files): Hono {
+  const app = new Hono();
+
+  app.get('/sign-in', (c) => shut(c, world, files, 'signed-out', 200));
+  app.get('/sign-in/:token', (c) => {
+    const token = c.req.param('token');
+    return TOKEN.test(token)
+      ? c.html(signInPage(world, files, `/yard/sign-in/${token}`))
+      : shut(c, world, files, 'spent', 404);
+  });
+  app.post('/sign-in/:token', async (c) => {
+    const given = c.req.param('token');
+    const token = TOKEN.test(given)
+      ? await world.store.spendToken(world.tokens.hashOf(given), 'sign-in', world.clock.nowMs())
+      : null;
+    if (token === null) return shut(c, world, files, 'spent', 410);
+    await beginSession(c, world, { name: token.subject, role: roleOf(token.data['role']) });
+    return c.redirect('/yard', 303);
+  });
+
+  const inside = signedIn(world, (c) => shut(c, world, files, 'signed-out'));
+  app.post('/sign-out', inside, async (c) => {
+    const read = await readForm(c);
+    if (read.kind === 'unreadable' || !ownForm(c.get('session'), read.form.text('csrf')))
+      return c.text('This form is not from your own page.\n', 403);
+    await endSession(c, world);
+    return c.redirect('/yard/sign-in', 303);
+  });
+
+  app.get('/people', inside, (c) =>
+    c.get('session').role === 'operator' ? c.html(peoplePage(world, files, c.get('session'), null)) : notYours(c),
+  );
+  app.post('/people', inside, async (c) => {
+    const session = c.get('session');
+    if (session.role !== 'operator') return notYours(c);
+    const read = await readForm(c);
+    if (read.kind === 'unreadable' || !ownForm(session, read.form.text('csrf')))
+      return c.text('This form is not from your own page.\n', 403);
+    const name = read.form.text('name').trim();
+    if (name === '' || name.length > 60) return c.text('A name is needed, at most 60 letters long.\n', 422);
+    const { token, hash } = world.tokens.newToken();
+    const role = roleOf(read.form.text('role'));
+    await world.store.putToken({
+      hash,
+      use: 'sign-in',
+      subject: name,
+      data: { role },
+      expiresMs: world.clock.nowMs() + DAY_MS,
+    });
+    return c.html(peoplePage(world, files, session, { name, url: `${world.url}/yard/sign-in/${token}` }));
+  });
+  return app;
+}
+
+export function shut(
+  c: Context,
+  world: YardWorld,
+  files: Files,
+  why: 'signed-out' | 'spent',
+  status: 200 | 401 | 404 | 410 = 401,
+) {
+  return c.html(shutPage(world, files, why), status);
+}
+
+function notYours(c: Context): Response {
+  return c.text('Only an operator may let others in.\n', 403);
+}
+
+function roleOf(text: string | undefined): Role {
+  return text === 'operator' ? 'operator' : 'staff';
+}

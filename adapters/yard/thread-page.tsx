@@ -1,0 +1,204 @@
+import type { FC } from 'hono/jsx';
+import type { Booking } from '../../src/index.ts';
+import { dayOf, daysBetween } from '../../src/index.ts';
+import { dialled } from '../pages/blocks.tsx';
+import { Camera } from '../pages/icons.tsx';
+import { Van } from '../pages/silhouettes.tsx';
+import { dayName, nightsWords } from '../pages/when.ts';
+import { BriefView } from './brief-view.tsx';
+import { Csrf, type FrameProps, yardPage } from './frame.tsx';
+import { HistoryView } from './history-view.tsx';
+import { HolderView } from './holder-view.tsx';
+import type { Session } from './session.ts';
+import type { ThreadFacts } from './thread-facts.ts';
+import { firstNameOf, type YardWorld } from './world.ts';
+
+/** What the page says of an action that did not come off; `text` goes back into the box. */
+export type Told = { readonly says: string; readonly text: string };
+
+export type ThreadPage = {
+  readonly world: YardWorld;
+  readonly session: Session;
+  readonly facts: ThreadFacts;
+  readonly told: Told | null;
+  /** The suggested answer is to be changed before it is sent. */
+  readonly change: boolean;
+  /** Made anew with each page: a form sent twice counts once. */
+  readonly key: string;
+};
+
+export function threadPage(props: ThreadPage, files: FrameProps['files']): ReturnType<typeof yardPage> {
+  const { world, session, facts } = props;
+  const path = `/yard/thread/${encodeURIComponent(facts.thread.id)}`;
+  const name = firstNameOf(facts.booking);
+  return yardPage({
+    title: `${name} - ${world.firm.yard}`,
+    files,
+    session,
+    live: `${path}/events`,
+    kind: 'thread',
+    children: (
+      <>
+        <Head world={world} facts={facts} />
+        <main>
+          <div id="live">
+            <ThreadParts {...props} />
+          </div>
+          <Aside path={path} session={session} facts={facts} world={world} keyed={props.key} />
+        </main>
+        <Reply path={path} session={session} keyed={props.key} to={name} told={props.told} text={replyText(props)} />
+      </>
+    ),
+  });
+}
+
+function replyText({ told, change, facts }: ThreadPage): string {
+  return told?.text ?? (change ? (facts.brief?.suggested ?? '') : '');
+}
+
+/** What the event stream sends again when it has changed. */
+export const ThreadParts: FC<ThreadPage> = ({ world, session, facts, key }) => (
+  <>
+    <HolderView world={world} session={session} facts={facts} />
+    {facts.brief === null || facts.thread.keeper === 'bot' ? null : (
+      <BriefView world={world} session={session} facts={facts} brief={facts.brief} keyed={key} />
+    )}
+    <HistoryView world={world} facts={facts} />
+  </>
+);
+
+const Head: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ world, facts }) => {
+  const { booking } = facts;
+  const van = booking === null ? undefined : world.vans.get(booking.van);
+  return (
+    <header class="top">
+      <a class="press" href="/yard">
+        Back to the field
+      </a>
+      <div class="plate sign">
+        {van === undefined ? null : <Van van={van} unit={0.9} />}
+        <div>
+          <h1>{firstNameOf(booking)}</h1>
+          <p>{booking === null ? 'No booking yet' : [van?.name ?? booking.van, placeOf(world, booking)].join(', ')}</p>
+        </div>
+      </div>
+      {booking === null ? null : <BookingFacts world={world} booking={booking} />}
+      {facts.others.length === 0 ? null : (
+        <p class="others">
+          Same hire, other threads:
+          {facts.others.map((other) => (
+            <a
+              href={`/yard/thread/${encodeURIComponent(other.id)}`}
+            >{` ${other.channel}${other.keeper === 'bot' ? '' : ' (waits or is with us)'}`}</a>
+          ))}
+        </p>
+      )}
+    </header>
+  );
+};
+
+function placeOf(world: YardWorld, booking: Booking): string {
+  const site = world.sites.get(booking.site ?? '') ?? 'on the road';
+  return booking.pitch === null ? site : `${site}, pitch ${booking.pitch}`;
+}
+
+/** What one wants to know before ringing them. */
+export const BookingFacts: FC<{ world: YardWorld; booking: Booking }> = ({ world, booking }) => {
+  const today = dayOf(world.clock.nowMs(), world.firm.timeZone);
+  const facts: [string, string | null][] = [
+    ['Hirer', booking.hirer],
+    [
+      'Stays',
+      booking.to === null ? null : `${nightsWords(daysBetween(today, booking.to))}, back ${dayName(booking.to)}`,
+    ],
+    ['Hook-up', booking.amps === null ? null : booking.amps === 0 ? 'none' : `${booking.amps} A`],
+    ['Booking', booking.ref],
+    ['Note', booking.note === '' ? null : booking.note],
+  ];
+  return (
+    <dl class="facts-table">
+      {facts.map(([name, value]) =>
+        value === null ? null : (
+          <div>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ),
+      )}
+      {booking.phone === null ? null : (
+        <div>
+          <dt>Telephone</dt>
+          <dd>
+            <a href={dialled(booking.phone)}>{booking.phone}</a>
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+};
+
+/** A note that stays in the yard, and handing the thread to a colleague. */
+const Aside: FC<{ path: string; session: Session; facts: ThreadFacts; world: YardWorld; keyed: string }> = (props) => {
+  const { path, session, facts, world, keyed } = props;
+  const others = world.people.filter((name) => name !== session.name);
+  return (
+    <section class="aside" aria-label="In the yard">
+      <form method="post" action={`${path}/note`}>
+        <Csrf session={session} />
+        <input type="hidden" name="key" value={keyed} />
+        <label for="note">A note that stays in the yard</label>
+        <textarea id="note" name="text" rows={2} maxlength={4000} required />
+        <button class="press" type="submit">
+          Keep the note
+        </button>
+      </form>
+      {facts.thread.keeper === 'bot' || others.length === 0 ? null : (
+        <form method="post" action={`${path}/pass`}>
+          <Csrf session={session} />
+          <label for="to">Hand it to</label>
+          <select id="to" name="to">
+            {others.map((name) => (
+              <option value={name}>{name}</option>
+            ))}
+          </select>
+          <button class="press" type="submit">
+            Hand over
+          </button>
+        </form>
+      )}
+    </section>
+  );
+};
+
+const Reply: FC<{ path: string; session: Session; keyed: string; to: string; told: Told | null; text: string }> = (
+  props,
+) => (
+  <footer class="box">
+    <p class="signal" role="status" id="signal">
+      {props.told?.says ?? ''}
+    </p>
+    <form id="box" method="post" action={`${props.path}/say`} enctype="multipart/form-data">
+      <Csrf session={props.session} />
+      <input type="hidden" name="key" value={props.keyed} />
+      <label class="hush" for="text">{`Your words to ${props.to}`}</label>
+      <textarea
+        id="text"
+        name="text"
+        rows={props.text === '' ? 1 : 6}
+        maxlength={8000}
+        placeholder={`To ${props.to}`}
+        autofocus={props.text !== ''}
+      >
+        {props.text}
+      </textarea>
+      <label class="press photo">
+        <Camera />
+        <span class="hush">Add a photo</span>
+        <input class="hush" type="file" name="photo" accept="image/*" />
+      </label>
+      <button class="press next" type="submit">
+        Send
+      </button>
+    </form>
+  </footer>
+);

@@ -1,0 +1,30 @@
+import type { Reason } from '../../src/index.ts';
+import { nightsWords, waited } from '../pages/when.ts';
+import type { Parked, Watched } from './field.ts';
+
+/** Why people have it, as one says it across the yard. */
+export const REASONS: Readonly<Record<Reason, string>> = {
+  unsure: 'the bot was not sure',
+  asked: 'asked for a person',
+  safety: 'someone may be in danger',
+  'not-fixed': 'tried everything, still not right',
+  'staff-only': 'only we can do it',
+  language: 'writes in another language',
+};
+
+/** 'waits 12 min, 18 to go', 'Gethin has it'. */
+export function watchWords(watched: Watched): string {
+  if (watched.keeper === 'staff') return `${watched.thread.keeperName ?? 'A colleague'} has it`;
+  const wait = watched.waitedMs < 60_000 ? 'waits since just now' : `waits ${waited(watched.waitedMs)}`;
+  if (watched.share === null) return `${wait}, nobody on duty`;
+  if (watched.share <= 0) return wait;
+  const aimMs = watched.waitedMs / watched.share;
+  const left = aimMs - watched.waitedMs;
+  return left >= 0 ? `${wait}, ${waited(left)} to go` : `${wait}, ${waited(-left)} late`;
+}
+
+export function stayWords(parked: Parked): string {
+  if (parked.booking === null) return 'not out';
+  if (parked.today === 'arrives') return 'goes out today';
+  return parked.nightsLeft === null ? 'touring' : nightsWords(parked.nightsLeft);
+}

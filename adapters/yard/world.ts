@@ -1,0 +1,78 @@
+import type { Attachment, Booking, Clock, PictureUse, Store, Thread } from '../../src/index.ts';
+import type { Uploads } from '../http/uploads.ts';
+import type { Wakes } from '../http/wakes.ts';
+import type { Theme } from '../pages/colours.ts';
+import type { VanSight } from '../pages/silhouettes.tsx';
+
+/** How an action ended. `taken-by`: a colleague was first. `gone`: there is no such thread. */
+export type ActionEnd =
+  | { readonly kind: 'done' }
+  | { readonly kind: 'taken-by'; readonly name: string }
+  | { readonly kind: 'gone' };
+
+/** What staff may do with a thread. `by` is the name on the rota. */
+export type StaffActions = {
+  readonly take: (threadId: string, by: string) => Promise<ActionEnd>;
+  readonly giveBack: (threadId: string, by: string) => Promise<ActionEnd>;
+  readonly say: (threadId: string, by: string, text: string, attachments: readonly Attachment[]) => Promise<ActionEnd>;
+  readonly note: (threadId: string, by: string, text: string) => Promise<ActionEnd>;
+  /** Hands the thread to a colleague: it is theirs at once. */
+  readonly pass: (threadId: string, by: string, to: string) => Promise<ActionEnd>;
+};
+
+export type Role = 'staff' | 'operator';
+
+/** Something the workshop should look at. */
+export type WorkshopItem = { readonly van: string; readonly what: string; readonly since: string | null };
+
+/** All that the yard's pages need from the rest of the house. */
+export type YardWorld = {
+  readonly firm: { readonly name: string; readonly yard: string; readonly timeZone: string };
+  readonly store: Pick<
+    Store,
+    | 'thread'
+    | 'threads'
+    | 'lines'
+    | 'events'
+    | 'booking'
+    | 'bookings'
+    | 'putToken'
+    | 'token'
+    | 'spendToken'
+    | 'dropToken'
+  >;
+  readonly clock: Clock;
+  readonly tokens: {
+    readonly newToken: () => { readonly token: string; readonly hash: string };
+    readonly hashOf: (token: string) => string;
+  };
+  /** The fleet, by van id. */
+  readonly vans: ReadonlyMap<string, VanSight>;
+  /** Names of the sites, by site id, in the order they are drawn. */
+  readonly sites: ReadonlyMap<string, string>;
+  /** Names on the rota. */
+  readonly people: readonly string[];
+  readonly actions: StaffActions;
+  /** By when a person should have it, in minutes after it was passed; null while nobody is on duty. */
+  readonly aimMinutes: (thread: Thread) => number | null;
+  readonly workshop: () => Promise<readonly WorkshopItem[]>;
+  readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
+  readonly uploads: Uploads;
+  /** Opens what came through another channel; null when it cannot. Default: never. */
+  readonly openFile?: (
+    file: string,
+  ) => Promise<{ readonly bytes: Uint8Array<ArrayBuffer>; readonly type: string } | null>;
+  readonly wakes: Wakes;
+  /** The pages' compiled script: page/yard.ts. */
+  readonly script: string;
+  readonly secure: boolean;
+  /** Where staff reach us, without a slash at its end: for the links that operators make. */
+  readonly url: string;
+};
+
+/** The name under which open yard pages sleep: wake it when a thread has changed. */
+export const YARD = 'yard';
+
+export function firstNameOf(booking: Booking | null): string {
+  return booking?.firstName ?? 'Someone';
+}
