@@ -12,12 +12,17 @@ export function causeSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): 
   const slips: Slip[] = [];
   const at = fileOf(knowledge, topic.id);
   const causesField = ['topics', topic.id, 'causes'];
-  if (topic.kind !== 'symptom' && !topic.notice) slips.push(slipAt(at, causesField, 'only symptoms have causes', 'no causes here'));
+  if (topic.kind !== 'symptom' && !topic.notice)
+    slips.push(slipAt(at, causesField, 'only symptoms have causes', 'no causes here'));
   const ids = topic.causes.map((cause) => cause.id);
   topic.causes.forEach((cause, i) => {
-    if (ids.indexOf(cause.id) !== i) slips.push(slipAt(at, [...causesField, i, 'id'], `the cause '${cause.id}' stands twice`, 'an id of its own'));
+    if (ids.indexOf(cause.id) !== i)
+      slips.push(slipAt(at, [...causesField, i, 'id'], `the cause '${cause.id}' stands twice`, 'an id of its own'));
     for (const other of cause.check?.also ?? []) {
-      if (!ids.includes(other)) slips.push(slipAt(at, [...causesField, i, 'check', 'also'], `no cause '${other}' in this symptom`, ids.join(', ')));
+      if (!ids.includes(other))
+        slips.push(
+          slipAt(at, [...causesField, i, 'check', 'also'], `no cause '${other}' in this symptom`, ids.join(', ')),
+        );
     }
   });
   for (const scope of knowledge.vans.values()) {
@@ -27,9 +32,18 @@ export function causeSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): 
     if (causes.length > 0 && Math.abs(sum - 1) > SUM_WITHIN) {
       slips.push(slipAt(at, causesField, `the priors for ${scope.name} sum to ${sum.toFixed(3)}`, '1'));
     }
-    if (causes.length === 0) slips.push(slipAt(at, causesField, `no cause is in scope for ${scope.name}`, 'at least one cause'));
+    if (causes.length === 0)
+      slips.push(slipAt(at, causesField, `no cause is in scope for ${scope.name}`, 'at least one cause'));
     const resets = causes.filter((cause) => cause.fix.reset).length;
-    if (resets > MOST_RESETS) slips.push(slipAt(at, causesField, `${resets} resets of the main switch for ${scope.name}`, `at most ${MOST_RESETS} in one walk`));
+    if (resets > MOST_RESETS)
+      slips.push(
+        slipAt(
+          at,
+          causesField,
+          `${resets} resets of the main switch for ${scope.name}`,
+          `at most ${MOST_RESETS} in one walk`,
+        ),
+      );
   }
   return slips;
 }

@@ -1,14 +1,17 @@
-import type { Knowledge, Topic } from '../knowledge/knowledge.ts';
+import { SITE_KNOWN } from '../knowledge/holds.ts';
+import type { Knowledge, Topic, VanScope } from '../knowledge/knowledge.ts';
 import type { SlipAt } from '../knowledge/raw-graph.ts';
+import type { SiteData } from '../knowledge/schema.ts';
 import type { Slip } from '../knowledge/slip.ts';
 import { inReadingOrder } from '../knowledge/slip.ts';
 import { slotsIn, slotValue } from '../knowledge/slots.ts';
-import { answerBlocks, slotSource } from '../reply/answer.ts';
+import { answerBlocks } from '../reply/answer.ts';
+import { slotSource } from '../reply/answer-context.ts';
 import { plainText } from '../reply/reply.ts';
 import { causeSlips } from './causes.ts';
 import { lackSlips } from './lacks.ts';
 import { pictureSlips } from './pictures.ts';
-import { conditionsIn, fileOf, textsIn } from './texts.ts';
+import { conditionsIn, fileOf, type PlacedText, textsIn } from './texts.ts';
 import { wordingSlips } from './wordings.ts';
 
 export const LONGEST_ANSWER = 900;
@@ -29,14 +32,20 @@ export function checkGraph(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
 function conditionSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   return conditionsIn(topic).flatMap(({ field, term }) => {
     const name = term.replace(/^!/, '');
-    const known = name.startsWith('van:') ? knowledge.vans.has(name.slice(4)) : knowledge.parts.has(name);
-    return known ? [] : [slipAt(fileOf(knowledge, topic.id), field, `the condition '${term}' names nothing`, 'a part id or van:name')];
+    const known =
+      name === SITE_KNOWN || (name.startsWith('van:') ? knowledge.vans.has(name.slice(4)) : knowledge.parts.has(name));
+    return known
+      ? []
+      : [slipAt(fileOf(knowledge, topic.id), field, `the condition '${term}' names nothing`, 'a part id or van:name')];
   });
 }
 
 function answerSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const at = fileOf(knowledge, topic.id);
-  if (topic.notice) return topic.answer === undefined ? [] : [slipAt(at, ['topics', topic.id, 'answer'], 'a notice has its text in safety.yaml', 'no answer here')];
+  if (topic.notice)
+    return topic.answer === undefined
+      ? []
+      : [slipAt(at, ['topics', topic.id, 'answer'], 'a notice has its text in safety.yaml', 'no answer here')];
   if (topic.answer === undefined) return [slipAt(at, ['topics', topic.id], 'the topic has no answer', 'an answer')];
   const slips: Slip[] = [];
   for (const scope of knowledge.vans.values()) {
@@ -44,35 +53,73 @@ function answerSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[]
     const blocks = answerBlocks(topic.id, { knowledge, scope, site: null, nowMs: 0 });
     const length = plainText({ blocks, choices: [] }).length;
     if (length > LONGEST_ANSWER) {
-      slips.push(slipAt(at, ['topics', topic.id, 'answer'], `the answer for ${scope.name} has ${length} characters`, `at most ${LONGEST_ANSWER}`));
+      slips.push(
+        slipAt(
+          at,
+          ['topics', topic.id, 'answer'],
+          `the answer for ${scope.name} has ${length} characters`,
+          `at most ${LONGEST_ANSWER}`,
+        ),
+      );
     }
     if (blocks.every((block) => block.kind !== 'line')) {
-      slips.push(slipAt(at, ['topics', topic.id, 'answer', 'first'], `no first line holds for ${scope.name}`, 'a clause without a condition at the end'));
+      slips.push(
+        slipAt(
+          at,
+          ['topics', topic.id, 'answer', 'first'],
+          `no first line holds for ${scope.name}`,
+          'a clause without a condition at the end',
+        ),
+      );
     }
     for (const block of blocks) {
       if (block.kind === 'steps' && block.items.length > MOST_STEPS) {
-        slips.push(slipAt(at, ['topics', topic.id, 'answer', 'steps'], `${block.items.length} steps for ${scope.name}`, `at most ${MOST_STEPS}`));
+        slips.push(
+          slipAt(
+            at,
+            ['topics', topic.id, 'answer', 'steps'],
+            `${block.items.length} steps for ${scope.name}`,
+            `at most ${MOST_STEPS}`,
+          ),
+        );
       }
     }
   }
   return slips;
 }
 
-/** Slots of the site are filled at run time only; every other slot must be filled for every van that says it. */
+/** Every slot must be filled for every van that says it, at no site and at each. */
 function slotSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const slips: Slip[] = [];
   for (const scope of knowledge.vans.values()) {
     if (!scope.topics.has(topic.id)) continue;
-    const source = slotSource({ knowledge, scope, site: null });
-    for (const { field, text } of textsIn(topic, scope)) {
+    for (const { field, text, site } of textsAtEverySite(topic, scope, knowledge)) {
+      const source = slotSource({ knowledge, scope, site });
       for (const [owner, name] of slotsIn(text)) {
         if (slotValue(owner, name, source) === null) {
-          slips.push(slipAt(fileOf(knowledge, topic.id), field, `{${owner}.${name}} is not filled for ${scope.name}`, `a value '${name}' in vans/${scope.id}.yaml`));
+          slips.push(
+            slipAt(
+              fileOf(knowledge, topic.id),
+              field,
+              `{${owner}.${name}} is not filled for ${scope.name}`,
+              `a value '${name}' in vans/${scope.id}.yaml`,
+            ),
+          );
         }
       }
     }
   }
   return slips;
+}
+
+type AtSite = PlacedText & { readonly site: SiteData | null };
+
+/** What is said with no site known, and what at each of the sites: only texts with {site...} differ between them. */
+function textsAtEverySite(topic: Topic, scope: VanScope, knowledge: Knowledge): AtSite[] {
+  const away = textsIn(topic, scope, false).map((text) => ({ ...text, site: null }));
+  const sites = Object.values(knowledge.places.sites);
+  const there = textsIn(topic, scope, true).filter(({ text }) => text.includes('{site.'));
+  return [...away, ...there.flatMap((text) => sites.map((site) => ({ ...text, site })))];
 }
 
 /** Every topic is in some scope, and every part is had by a van, is a role, or belongs to a part that is. */
@@ -81,12 +128,21 @@ function unusedSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const scopes = [...knowledge.vans.values()];
   for (const topic of knowledge.topics.values()) {
     if (!scopes.some((scope) => scope.topics.has(topic.id))) {
-      slips.push(slipAt(fileOf(knowledge, topic.id), ['topics', topic.id, 'about'], 'the topic is in no van', 'parts that some van has'));
+      slips.push(
+        slipAt(
+          fileOf(knowledge, topic.id),
+          ['topics', topic.id, 'about'],
+          'the topic is in no van',
+          'parts that some van has',
+        ),
+      );
     }
   }
   for (const part of knowledge.parts.values()) {
     if (!scopes.some((scope) => scope.parts.has(part.id))) {
-      slips.push(slipAt(`systems/${part.system}.yaml`, ['parts', part.id], 'no van has this part', 'a van that has it'));
+      slips.push(
+        slipAt(`systems/${part.system}.yaml`, ['parts', part.id], 'no van has this part', 'a van that has it'),
+      );
     }
   }
   return slips;

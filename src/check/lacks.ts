@@ -14,7 +14,14 @@ export function lackSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
       if (scope.data.lacks[part] === undefined) missing.add(part);
     }
     for (const part of missing) {
-      slips.push(slipAt(`vans/${scope.id}.yaml`, ['lacks'], `${scope.name} has no '${part}' and does not say what it has instead`, `lacks: { ${part}: ... }`));
+      slips.push(
+        slipAt(
+          `vans/${scope.id}.yaml`,
+          ['lacks'],
+          `${scope.name} has no '${part}' and does not say what it has instead`,
+          `lacks: { ${part}: ... }`,
+        ),
+      );
     }
   }
   return slips;

@@ -1,6 +1,6 @@
 import type { Knowledge } from '../knowledge/knowledge.ts';
-import type { PictureUseData } from '../knowledge/schema.ts';
 import type { SlipAt } from '../knowledge/raw-graph.ts';
+import type { PictureUseData } from '../knowledge/schema.ts';
 import type { Slip } from '../knowledge/slip.ts';
 import type { FieldPath } from '../knowledge/yaml-file.ts';
 import { fileOf } from './texts.ts';
@@ -12,22 +12,37 @@ export function pictureSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   for (const topic of knowledge.topics.values()) {
     const at = fileOf(knowledge, topic.id);
     const uses: [FieldPath, PictureUseData][] = [
-      ...(topic.answer?.pictures ?? []).map((use, i): [FieldPath, PictureUseData] => [['topics', topic.id, 'answer', 'pictures', i], use]),
+      ...(topic.answer?.pictures ?? []).map((use, i): [FieldPath, PictureUseData] => [
+        ['topics', topic.id, 'answer', 'pictures', i],
+        use,
+      ]),
       ...topic.causes.flatMap((cause, i) =>
-        [...(cause.check?.pictures ?? []), ...cause.fix.pictures].map((use): [FieldPath, PictureUseData] => [['topics', topic.id, 'causes', i], use]),
+        [...(cause.check?.pictures ?? []), ...cause.fix.pictures].map((use): [FieldPath, PictureUseData] => [
+          ['topics', topic.id, 'causes', i],
+          use,
+        ]),
       ),
     ];
     for (const [field, use] of uses) {
       used.add(use.picture);
       const picture = knowledge.pictures.get(use.picture);
-      if (picture === undefined) slips.push(slipAt(at, field, `no drawing '${use.picture}'`, `pictures/${use.picture}.svg`));
+      if (picture === undefined)
+        slips.push(slipAt(at, field, `no drawing '${use.picture}'`, `pictures/${use.picture}.svg`));
       else if (use.touch !== undefined && !picture.ids.has(use.touch)) {
         slips.push(slipAt(at, field, `'${use.picture}' has no part '${use.touch}'`, [...picture.ids].join(', ')));
       }
     }
   }
   for (const name of knowledge.pictures.keys()) {
-    if (!used.has(name)) slips.push({ file: `pictures/${name}.svg`, line: 1, column: 1, field: '', problem: 'no answer uses this drawing', expected: 'a topic that shows it' });
+    if (!used.has(name))
+      slips.push({
+        file: `pictures/${name}.svg`,
+        line: 1,
+        column: 1,
+        field: '',
+        problem: 'no answer uses this drawing',
+        expected: 'a topic that shows it',
+      });
   }
   return slips;
 }

@@ -23,7 +23,8 @@ export function textsOf(topic: Topic): PlacedText[] {
   const base = ['topics', topic.id];
   const { answer } = topic;
   if (answer !== undefined) {
-    for (const key of ['first', 'steps', 'facts', 'caution', 'otherwise'] as const) add([...base, 'answer', key], answer[key]);
+    for (const key of ['first', 'steps', 'facts', 'caution', 'otherwise'] as const)
+      add([...base, 'answer', key], answer[key]);
     answer.pictures.forEach((use, i) => {
       found.push({ field: [...base, 'answer', 'pictures', i, 'alt'], text: use.alt, when: use.when });
     });
@@ -37,11 +38,12 @@ export function textsOf(topic: Topic): PlacedText[] {
 }
 
 /** The texts of a topic that are said in one van: causes out of scope are left out. */
-export function textsIn(topic: Topic, scope: VanScope): PlacedText[] {
+export function textsIn(topic: Topic, scope: VanScope, atKnownSite: boolean): PlacedText[] {
+  const holder = { id: scope.id, parts: scope.parts, atKnownSite };
   const causes = new Set(scope.causes(topic.id).map((cause) => cause.id));
   return textsOf(topic).filter(({ field, when }) => {
     const cause = field[2] === 'causes' ? topic.causes[Number(field[3])] : undefined;
-    return holds(when, scope) && (cause === undefined || causes.has(cause.id));
+    return holds(when, holder) && (cause === undefined || causes.has(cause.id));
   });
 }
 

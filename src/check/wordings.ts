@@ -15,7 +15,14 @@ export function wordingSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
         const plain = plainly(wording);
         const other = owner.get(plain);
         if (other !== undefined) {
-          slips.push(slipAt(fileOf(knowledge, topic.id), ['topics', topic.id, 'wordings', writer, i], `'${wording}' stands under ${other} as well`, 'each wording under one topic, once'));
+          slips.push(
+            slipAt(
+              fileOf(knowledge, topic.id),
+              ['topics', topic.id, 'wordings', writer, i],
+              `'${wording}' stands under ${other} as well`,
+              'each wording under one topic, once',
+            ),
+          );
         }
         owner.set(plain, topic.id);
       });
@@ -25,18 +32,35 @@ export function wordingSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   knowledge.questions.questions.forEach((question, i) => {
     if (question.topic !== undefined) asked.set(question.topic, (asked.get(question.topic) ?? 0) + 1);
     if (owner.has(plainly(question.text))) {
-      slips.push(slipAt('questions.yaml', ['questions', i, 'text'], 'this question is a wording as well', 'questions that are never trained on'));
+      slips.push(
+        slipAt(
+          'questions.yaml',
+          ['questions', i, 'text'],
+          'this question is a wording as well',
+          'questions that are never trained on',
+        ),
+      );
     }
   });
   for (const topic of knowledge.topics.values()) {
     const count = asked.get(topic.id) ?? 0;
     if (count < FEWEST_QUESTIONS) {
-      slips.push(slipAt(fileOf(knowledge, topic.id), ['topics', topic.id], `${count} recorded questions in questions.yaml`, `at least ${FEWEST_QUESTIONS}`));
+      slips.push(
+        slipAt(
+          fileOf(knowledge, topic.id),
+          ['topics', topic.id],
+          `${count} recorded questions in questions.yaml`,
+          `at least ${FEWEST_QUESTIONS}`,
+        ),
+      );
     }
   }
   return slips;
 }
 
 function plainly(text: string): string {
-  return text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
+  return text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
 }

@@ -19,20 +19,20 @@ export function buildKnowledge(raw: RawGraph, slipAt: SlipAt): { knowledge: Know
   for (const { file, data } of raw.systems) {
     systems.set(data.system, data.title);
     for (const [id, part] of Object.entries(data.parts)) {
-      if (parts.has(id)) slips.push(slipAt(file, ['parts', id], 'this part stands twice', 'one definition in one system'));
+      if (parts.has(id))
+        slips.push(slipAt(file, ['parts', id], 'this part stands twice', 'one definition in one system'));
       parts.set(id, { ...part, id, system: data.system });
     }
     for (const [id, topic] of Object.entries(data.topics)) {
-      if (topics.has(id)) slips.push(slipAt(file, ['topics', id], 'this topic stands twice', 'one definition in one system'));
+      if (topics.has(id))
+        slips.push(slipAt(file, ['topics', id], 'this topic stands twice', 'one definition in one system'));
       topics.set(id, { ...topic, id, system: data.system });
     }
   }
   slips.push(...unknownNames(raw, slipAt, parts, topics));
   if (slips.length > 0) return { knowledge: null, slips };
 
-  const vans = new Map<string, VanScope>(
-    raw.vans.map(({ data }) => [data.van, scopeOf(data, parts, topics)] as const),
-  );
+  const vans = new Map<string, VanScope>(raw.vans.map(({ data }) => [data.van, scopeOf(data, parts, topics)] as const));
   const pictures = new Map<string, Picture>(
     raw.pictures.map(({ name, svg }) => [name, { name, svg, ids: idsIn(svg) }] as const),
   );
@@ -82,7 +82,8 @@ function unknownNames(
         if (cause.of !== undefined) needPart(file, ['topics', id, 'causes', i, 'of'], cause.of);
         if (typeof cause.prior !== 'number') {
           for (const van of Object.keys(cause.prior)) {
-            if (!vans.has(van)) slips.push(slipAt(file, ['topics', id, 'causes', i, 'prior', van], `no van '${van}'`, 'a van of vans/'));
+            if (!vans.has(van))
+              slips.push(slipAt(file, ['topics', id, 'causes', i, 'prior', van], `no van '${van}'`, 'a van of vans/'));
           }
         }
       });

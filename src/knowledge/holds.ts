@@ -1,8 +1,11 @@
 import type { PartId, VanId } from '../basics/ids.ts';
 import type { Clause, Says, When } from './schema.ts';
 
-/** Just enough of a van to judge a condition. */
-export type Holder = { readonly id: VanId; readonly parts: ReadonlySet<PartId> };
+/** Just enough of a van, and of where it stands, to judge a condition. */
+export type Holder = { readonly id: VanId; readonly parts: ReadonlySet<PartId>; readonly atKnownSite?: boolean };
+
+/** The condition that the booking's site is known, so that {site.taps} and the like can be filled. */
+export const SITE_KNOWN = 'site';
 
 /** Whether a condition holds for a van; no condition always holds. */
 export function holds(condition: When | undefined, van: Holder): boolean {
@@ -11,9 +14,13 @@ export function holds(condition: When | undefined, van: Holder): boolean {
   return terms.every((term) => {
     const refused = term.startsWith('!');
     const name = refused ? term.slice(1) : term;
-    const has = name.startsWith('van:') ? name.slice(4) === van.id : van.parts.has(name);
-    return has !== refused;
+    return isSo(name, van) !== refused;
   });
+}
+
+function isSo(name: string, van: Holder): boolean {
+  if (name === SITE_KNOWN) return van.atKnownSite === true;
+  return name.startsWith('van:') ? name.slice(4) === van.id : van.parts.has(name);
 }
 
 /** The first clause that holds, or null. */

@@ -70,12 +70,27 @@ export function readGraph(files: readonly GraphFile[]): { raw: RawGraph | null; 
     } else {
       const name = first.replace(/\.yaml$/, '');
       if (name in SINGLE) single[name as SingleName] = read(file, SINGLE[name as SingleName] as z.ZodType<unknown>);
-      else slips.push({ file: file.path, line: 1, column: 1, field: '', problem: 'a file that graph/ does not have', expected: 'systems/, vans/, pictures/ or one of the files beside them' });
+      else
+        slips.push({
+          file: file.path,
+          line: 1,
+          column: 1,
+          field: '',
+          problem: 'a file that graph/ does not have',
+          expected: 'systems/, vans/, pictures/ or one of the files beside them',
+        });
     }
   }
   for (const name of Object.keys(SINGLE) as SingleName[]) {
     if (!(name in single)) {
-      slips.push({ file: `${name}.yaml`, line: 1, column: 1, field: '', problem: 'the file is missing', expected: `graph/${name}.yaml` });
+      slips.push({
+        file: `${name}.yaml`,
+        line: 1,
+        column: 1,
+        field: '',
+        problem: 'the file is missing',
+        expected: `graph/${name}.yaml`,
+      });
     }
   }
   const slipAt: SlipAt = (file, field, problem, expected) => {

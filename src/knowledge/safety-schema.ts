@@ -58,29 +58,28 @@ const shared = z.strictObject({
  */
 const entries = z.array(z.string().min(1)).min(1);
 
-/** Each term is the name of a group, or words as they are said; all must stand near each other. */
 const terms = z.array(z.string().min(1)).min(1);
 
 export const GUARDS = ['negated', 'question', 'supposed', 'past', 'elsewhere'] as const;
 
-const rule = z.union([
-  terms,
-  z.strictObject({
-    all: terms,
-    /** The most words from the first to the last term; 9 when left out. */
-    within: z.number().int().min(1).max(60).optional(),
-    /** In the order written. */
-    ordered: z.boolean().default(false),
-    /** The terms may stand in different sentences of one message. */
-    across: z.boolean().default(false),
-    /** The rule is set aside when one of these stands anywhere in the message. */
-    unless: terms.default([]),
-    /** Guards that do not set this rule aside. */
-    despite: z.array(z.enum(GUARDS)).default([]),
-    /** Instead of the notice's own level. */
-    level: level.optional(),
-  }),
-]);
+const rule = z.strictObject({
+  /** Names of groups, all of which must be there. */
+  all: terms,
+  /** The most words from the first to the last term; 9 when left out, 40 across sentences. */
+  within: z.number().int().min(1).max(60).optional(),
+  /** The terms may stand in different sentences of one message. */
+  across: z.boolean().default(false),
+  /** The rule is set aside when one of these groups stands anywhere in the message. */
+  unless: z.array(z.string().min(1)).default([]),
+  /** The message has no more words than this. */
+  most: z.number().int().min(1).max(20).optional(),
+  /** Weak by itself: stands only where the second net half believes it. */
+  soft: z.boolean().default(false),
+  /** Guards that do not set this rule aside. */
+  despite: z.array(z.enum(GUARDS)).default([]),
+  /** Instead of the notice's own level. */
+  level: level.optional(),
+});
 
 const tongue = z.strictObject({
   /** Words so common in this language that they give it away. */
@@ -88,22 +87,26 @@ const tongue = z.strictObject({
   groups: z.record(id, entries).default({}),
   /** Words that set aside what follows them, or what they stand beside, by guard. */
   guards: z.partialRecord(z.enum(GUARDS), z.array(z.string().min(1))).default({}),
-  /** Sayings in which danger words mean nothing; each hides the words it is made of. */
-  idioms: z.array(rule).default([]),
-  hazards: z.record(id, z.array(rule).min(1)),
+  /**
+   * Sayings in which danger words mean nothing; each hides the words it is made of. A list is several that stand near each
+   * other, each a group's name or words as they are said.
+   */
+  idioms: z.array(z.union([z.string().min(1), terms])).default([]),
 });
 
 export const reading = z.strictObject({
   /** By language; 'en' is always there. */
   tongues: z.record(language, tongue),
-  /** English words that look like a danger word with one slip of the finger, and are meant as they are. */
-  alike: z.array(z.string().min(1)).default([]),
+  /** What is dangerous, by hazard: rules over the groups, the same in every language that has the groups. */
+  hazards: z.record(id, z.array(rule).min(1)),
+  /** English words, parted by spaces, that are one slip of the finger away from a word looked for, and are meant as they are. */
+  alike: z.string().default(''),
   /** What picture signs say. */
   signs: z.record(z.string(), z.string()).default({}),
   /** The second net: whole sentences it learns from beside the topics' wordings. */
   examples: z.strictObject({ danger: z.record(id, z.array(sentence)), plain: z.array(sentence) }),
-  /** How sure the second net must be before it shows a notice where no rule fired. 1 switches it off. */
-  sure: z.number().gt(0).lte(1),
+  /** How sure the second net must be: to show a notice where no rule was met (1: never), and to believe a soft rule. */
+  sure: z.strictObject({ alone: z.number().gt(0).lte(1), soft: z.number().min(0).lte(1) }),
 });
 
 export const safety = z.strictObject({ notices: z.record(id, notice), shared, reading });
@@ -114,5 +117,6 @@ export type NoticeText = z.infer<typeof noticeText>;
 export type SharedSayings = z.infer<typeof shared>;
 export type ReadingData = z.infer<typeof reading>;
 export type TongueData = z.infer<typeof tongue>;
+export type IdiomData = TongueData['idioms'][number];
 export type RuleData = z.infer<typeof rule>;
 export type Guard = (typeof GUARDS)[number];

@@ -10,7 +10,7 @@ export const id = z.string().regex(ID_PATTERN, 'a kebab-case id, such as water-p
 
 /**
  * When a clause holds: a part or role the van has ('fridge-rotary'), the same refused ('!water-heater'), a van
- * ('van:wren', '!van:wren'), or a list of which all must hold.
+ * ('van:wren', '!van:wren'), 'site' when the booking's site is known, or a list of which all must hold.
  */
 export const when = z.union([
   z.string().regex(/^!?(van:)?[a-z0-9]+(-[a-z0-9]+)*$/, "a part id, '!part', 'van:name' or '!van:name'"),
@@ -163,7 +163,13 @@ export const figures = z.strictObject({
     /** What the van has that draws on the hook-up. `missed`: how much it is missed when switched off, 1 least. */
     loads: z.record(
       id,
-      z.strictObject({ name: z.string(), watts: positive, circuit: id, also: z.array(z.string()).default([]), missed: z.number().int().min(1).max(9).default(5) }),
+      z.strictObject({
+        name: z.string(),
+        watts: positive,
+        circuit: id,
+        also: z.array(z.string()).default([]),
+        missed: z.number().int().min(1).max(9).default(5),
+      }),
     ),
     /** Electric heating steps in watts, lowest first. */
     heatingStepsW: z.array(positive).default([]),
@@ -187,7 +193,13 @@ export const figures = z.strictObject({
       kind: z.enum(['propane', 'butane']),
       carriedKg: positive,
       /** For months in which the van carries another gas. */
-      winter: z.strictObject({ kind: z.enum(['propane', 'butane']), carriedKg: positive, months: z.array(z.number().int().min(1).max(12)) }).optional(),
+      winter: z
+        .strictObject({
+          kind: z.enum(['propane', 'butane']),
+          carriedKg: positive,
+          months: z.array(z.number().int().min(1).max(12)),
+        })
+        .optional(),
       cylinders: z.number().int().min(1),
       hobOnly: z.boolean().default(false),
       inside: z.boolean().default(false),
@@ -236,12 +248,26 @@ export const constants = z.strictObject({
   heatStartMinutes: z.number().min(0),
   showerLPerMinute: positive,
   showerC: positive,
-  litresPerPersonDay: z.strictObject({ drink: positive, washingUp: positive, hands: positive, flush: positive, shower: positive }),
+  litresPerPersonDay: z.strictObject({
+    drink: positive,
+    washingUp: positive,
+    hands: positive,
+    flush: positive,
+    shower: positive,
+  }),
   wasteShare: chance,
   rampStepsMm: z.array(positive).min(1),
   levelWithinDegrees: z.strictObject({ comfort: positive, fridge: positive }),
   peukert: z.strictObject({ flooded: positive, agm: positive, lithium: positive }),
-  things: z.record(id, z.strictObject({ name: z.string(), also: z.array(z.string()).default([]), watts: positive.optional(), kg: positive.optional() })),
+  things: z.record(
+    id,
+    z.strictObject({
+      name: z.string(),
+      also: z.array(z.string()).default([]),
+      watts: positive.optional(),
+      kg: positive.optional(),
+    }),
+  ),
   carRatio: z.strictObject({ usual: chance, most: chance }),
   /** Months counted as cold for water and battery days. */
   coldMonths: z.array(z.number().int().min(1).max(12)),
@@ -264,7 +290,9 @@ export const van = z.strictObject({
   lacks: z.record(id, z.string().min(1)),
   figures,
   /** Kit out of use, said before any answer about it. Days are local, 2027-07-24; `until` null is until changed. */
-  out: z.array(z.strictObject({ part: id, from: z.iso.date(), until: z.iso.date().nullable(), say: z.string().min(1) })).default([]),
+  out: z
+    .array(z.strictObject({ part: id, from: z.iso.date(), until: z.iso.date().nullable(), say: z.string().min(1) }))
+    .default([]),
 });
 
 const clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time such as 08:30');
@@ -295,13 +323,21 @@ export const firm = z.strictObject({
   /** Minutes between reminders when nobody takes a thread. */
   reminders: z.strictObject({ danger: positive, urgent: positive, usual: positive }),
   /** Minutes of somebody's time: what the decision between answering, offering and passing is made of. */
-  costs: z.strictObject({ wrongAnswer: positive, wrongAnswerHazard: positive, wrongChoice: positive, look: positive, pass: positive }),
+  costs: z.strictObject({
+    wrongAnswer: positive,
+    wrongAnswerHazard: positive,
+    wrongChoice: positive,
+    look: positive,
+    pass: positive,
+  }),
   /** The price of a pass in minutes, for the walks: by when it happens. */
   passMinutes: z.strictObject({ open: positive, onCall: positive, closed: positive }),
   /** Numbers to call by country; '*' for elsewhere. `checked` is the day the firm last rang or read it. */
   numbers: z.record(
     z.string(),
-    z.array(z.strictObject({ id, label: z.string(), number: z.string(), for: z.string(), checked: z.string().nullable() })),
+    z.array(
+      z.strictObject({ id, label: z.string(), number: z.string(), for: z.string(), checked: z.string().nullable() }),
+    ),
   ),
   /** Loose facts for slots {firm.deposit} ... */
   values: z.record(z.string(), z.union([z.string(), z.number()])),
@@ -364,6 +400,8 @@ export const talk = z.strictObject({
   chat: z.record(id, z.strictObject({ reply: z.string(), wordings: z.record(id, z.array(z.string().min(1))) })),
   person: z.record(id, z.array(z.string().min(1))),
   background: z.record(id, z.array(z.string().min(1))),
+  /** Languages we recognise but do not answer in: what an ordinary question in one is told, in it. */
+  languages: z.record(z.string(), z.strictObject({ name: z.string(), willRead: z.string() })),
 });
 
 export type When = z.infer<typeof when>;

@@ -6,11 +6,7 @@ import type { VanData } from './schema.ts';
  * Cuts the graph to one van, by the rule of scope: a part when the van has it, directly or through a part; a topic
  * when every part it is about is, or it is about none; a cause when the part it is of is and it has a prior here.
  */
-export function scopeOf(
-  van: VanData,
-  parts: ReadonlyMap<PartId, Part>,
-  topics: ReadonlyMap<TopicId, Topic>,
-): VanScope {
+export function scopeOf(van: VanData, parts: ReadonlyMap<PartId, Part>, topics: ReadonlyMap<TopicId, Topic>): VanScope {
   const inScope = partsInScope(Object.keys(van.has), parts);
   const scoped = new Set<TopicId>();
   for (const topic of topics.values()) {

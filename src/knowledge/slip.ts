@@ -17,6 +17,7 @@ export function slipText(slip: Slip): string {
 /** By file, then place: the order in which a person mends them. */
 export function inReadingOrder(slips: readonly Slip[]): Slip[] {
   return [...slips].sort(
-    (a, b) => a.file.localeCompare(b.file) || a.line - b.line || a.column - b.column || a.problem.localeCompare(b.problem),
+    (a, b) =>
+      a.file.localeCompare(b.file) || a.line - b.line || a.column - b.column || a.problem.localeCompare(b.problem),
   );
 }

@@ -20,7 +20,14 @@ export function readYaml<T>(file: GraphFile, schema: z.ZodType<T>): { data: T | 
     const counter = lines(file.text);
     const slips = document.errors.map((error): Slip => {
       const { line, col } = counter.linePos(error.pos[0]);
-      return { file: file.path, line, column: col, field: '', problem: firstLine(error.message), expected: 'well-formed YAML' };
+      return {
+        file: file.path,
+        line,
+        column: col,
+        field: '',
+        problem: firstLine(error.message),
+        expected: 'well-formed YAML',
+      };
     });
     return { data: null, slips, locate };
   }
@@ -77,7 +84,9 @@ function offsetOf(text: string, field: FieldPath): number {
   let at = isNode(node) ? (node.range?.[0] ?? 0) : 0;
   for (const key of field) {
     if (isMap(node)) {
-      const pair = node.items.find((each) => isPair(each) && (isScalar(each.key) ? String(each.key.value) : '') === String(key));
+      const pair = node.items.find(
+        (each) => isPair(each) && (isScalar(each.key) ? String(each.key.value) : '') === String(key),
+      );
       if (pair === undefined) return at;
       if (isNode(pair.key)) at = pair.key.range?.[0] ?? at;
       node = pair.value;

@@ -3,13 +3,13 @@ import { dayOf } from '../basics/time.ts';
 import { allThatHold, firstThatHolds, holds } from '../knowledge/holds.ts';
 import type { PictureUseData, Says } from '../knowledge/schema.ts';
 import { plays } from '../knowledge/slots.ts';
-import { type AnswerContext, fill } from './answer-context.ts';
+import { type AnswerContext, fill, holderOf } from './answer-context.ts';
 import { placeLines } from './places.ts';
 import type { Block, PictureUse } from './reply.ts';
 
 /** The first clause that holds, filled; null when none does. */
 export function say(says: Says | undefined, context: AnswerContext): string | null {
-  const text = firstThatHolds(says, context.scope);
+  const text = firstThatHolds(says, holderOf(context));
   return text === null ? null : fill(text, context);
 }
 
@@ -21,20 +21,19 @@ export function answerBlocks(topicId: TopicId, context: AnswerContext): Block[] 
   const topic = context.knowledge.topics.get(topicId);
   const answer = topic?.answer;
   if (answer === undefined) return [];
-  const { scope } = context;
+  const holder = holderOf(context);
   const blocks: Block[] = [...outOfUse(topicId, context)];
   const first = say(answer.first, context);
   if (first !== null) blocks.push({ kind: 'line', text: first });
   if (answer.places !== undefined) {
-    const lines = placeLines(answer.places, context);
-    if (lines.length > 0) blocks.push({ kind: 'facts', items: lines });
+    blocks.push({ kind: 'facts', items: placeLines(answer.places, context) });
   }
-  const steps = allThatHold(answer.steps, scope).map((text) => fill(text, context));
+  const steps = allThatHold(answer.steps, holder).map((text) => fill(text, context));
   if (steps.length > 0) blocks.push({ kind: 'steps', items: steps });
-  const facts = allThatHold(answer.facts, scope).map((text) => fill(text, context));
+  const facts = allThatHold(answer.facts, holder).map((text) => fill(text, context));
   if (facts.length > 0) blocks.push({ kind: 'facts', items: facts });
   for (const use of answer.pictures) {
-    if (holds(use.when, scope)) blocks.push({ kind: 'picture', use: pictureOf(use, context) });
+    if (holds(use.when, holder)) blocks.push({ kind: 'picture', use: pictureOf(use, context) });
   }
   const caution = say(answer.caution, context);
   if (caution !== null) blocks.push({ kind: 'caution', text: caution });

@@ -7,19 +7,39 @@ type Place = PlacesData['sites'][string]['places'][number];
 
 /**
  * The places an answer lists: nearest first, with distance, hours and whether open now. For gas only those that have
- * this van's gas. Empty when the site is not known.
+ * this van's gas. Never empty: without a site, or a place near it, it says so.
  */
 export function placeLines(wanted: NonNullable<AnswerData['places']>, context: AnswerContext): string[] {
-  if (context.site === null) return [];
+  const { site } = context;
+  if (site === null)
+    return ["I do not know which site you are on. Ask at the site's office, or look at the board by its entrance."];
   const gas = gasOf(context);
-  return context.site.places
+  const fitting = site.places
     .filter((place) => wanted.kinds.includes(place.kind))
     .filter(
       (place) => place.kind !== 'gas-exchange' || gas === null || place.gas.length === 0 || place.gas.includes(gas),
     )
-    .sort((a, b) => a.metres - b.metres)
+    .sort((a, b) => a.metres - b.metres);
+  const several = wanted.kinds.length > 1;
+  const lines = nearestOfEachKindFirst(fitting)
     .slice(0, wanted.most)
-    .map((place) => placeLine(place, context));
+    .map((place) => `${several ? `${kindText(place.kind)}: ` : ''}${placeLine(place, context)}`);
+  return lines.length > 0 ? lines : [`I have none on my list near ${site.name}. Ask at the site's office.`];
+}
+
+/** One of each kind, nearest first, before a second of any: a list of tap and emptying point names both. */
+function nearestOfEachKindFirst(places: readonly Place[]): readonly Place[] {
+  const isFirst = (place: Place): boolean => places.find((each) => each.kind === place.kind) === place;
+  return [...places.filter(isFirst), ...places.filter((place) => !isFirst(place))];
+}
+
+/** minor-injuries as 'Minor injuries'. */
+function kindText(kind: string): string {
+  return capital(kind.replaceAll('-', ' '));
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The van's gas as exchanges list it, such as propane-6; null when the van has none. */
@@ -34,7 +54,7 @@ function gasOf({ scope, nowMs, knowledge }: AnswerContext): string | null {
 function placeLine(place: Place, { nowMs, knowledge }: AnswerContext): string {
   const parts = [`${place.name}, ${distanceText(place.metres)}`];
   if (place.hours !== '') parts.push(hoursText(place.hours, nowMs, knowledge.firm.timeZone));
-  if (place.note !== '') parts.push(place.note);
+  if (place.note !== '') parts.push(capital(place.note));
   return parts.join('. ');
 }
 
