@@ -1,7 +1,8 @@
 import type { TopicId } from '../basics/ids.ts';
 import type { Calculator } from './calculator.ts';
 import { CALCULATORS } from './calculators.ts';
-import { type InputSpec, type InputValue, type Reading, readingOf, readTable } from './reading.ts';
+import type { InputSpec, InputValue, Reading } from './input-spec.ts';
+import { readingOf, readTable } from './reading.ts';
 import type { CalculatorContext, Inputs, Outcome } from './types.ts';
 
 const byTopic: ReadonlyMap<TopicId, Calculator> = new Map(
@@ -30,8 +31,8 @@ export function calculate(topic: TopicId, text: string, previous: Inputs | null,
   const read = readTable(calculator.inputs, reading);
   const said: Inputs = { ...withoutAsked(previous), ...read.values };
   if (read.absurd !== null) {
-    const { spec, says } = read.absurd;
-    return { kind: 'refused', refused: spec.known, says, inputs: { ...said, asked: spec.name } };
+    const { spec, known, says } = read.absurd;
+    return { kind: 'refused', refused: known, says, inputs: { ...said, asked: spec.name } };
   }
   const inputs = filled(calculator.inputs, said, context);
   const missing =

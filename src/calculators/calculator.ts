@@ -1,5 +1,5 @@
 import type { TopicId } from '../basics/ids.ts';
-import type { InputSpec } from './reading.ts';
+import type { InputSpec } from './input-spec.ts';
 import type { Bar, CalculatorContext, Inputs } from './types.ts';
 
 /** A sum's result and how it is put. `first` carries the verdict and the figure; `working` is two or three lines. */

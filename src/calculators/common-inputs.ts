@@ -1,4 +1,4 @@
-import type { InputSpec } from './reading.ts';
+import type { InputSpec } from './input-spec.ts';
 import type { CalculatorContext } from './types.ts';
 
 /* The inputs that several sums share, each with where it comes from and how it is asked for. */

@@ -288,7 +288,7 @@ function battery(figures: Figures, constants: Constants): readonly Appliance[] {
         missed: OWN_MISSED,
         phrases:
           key === 'lights' && figures.battery.loadsW['lamp'] !== undefined
-            ? phrases.filter(([word]) => word !== 'lamps')
+            ? phrases.filter(([word]) => word !== 'lamp')
             : phrases,
       };
     });
@@ -350,7 +350,8 @@ export function words(phrase: string): readonly string[] {
     .map(singular);
 }
 
-/** 'kettles' is 'kettle'; short words and '-ss' stay. */
-export function singular(word: string): string {
+/** 'kettles' and "kettle's" are 'kettle'; short words and '-ss' stay. */
+export function singular(said: string): string {
+  const word = said.replace(/'s?$/, '');
   return word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
 }

@@ -62,7 +62,7 @@ function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readon
           best = { appliance, length: phrase.length };
       }
     }
-    if (best === null || falseFriend(pieces, at[i]?.i ?? 0)) {
+    if (best === null || (best.length === 1 && falseFriend(pieces, at[i]?.i ?? 0))) {
       i++;
       continue;
     }
@@ -76,16 +76,11 @@ function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readon
 function falseFriend(pieces: readonly Piece[], at: number): boolean {
   const [word, next] = [pieces[at]?.text, pieces[at + 1]?.text ?? ''];
   if (word === 'ring') return /^(you|us|the|them|nessa)$/.test(next);
+  if ((word === 'tea' || word === 'coffee') && /^(for|our|at)$/.test(pieces[at - 1]?.text ?? '')) return true;
   if (word === 'tea') return /^(towel|light|bag)s?$/.test(next);
-  if (word === 'electric' || word === 'electrics') {
-    return (
-      /^(hook|hookup|is|are|was|supply|post|point|box|pitch|bill|site|on|and|socket|sockets|here|amps?|\?|,|\.|)$/.test(
-        next,
-      ) &&
-      !/^(heater|heating)$/.test(pieces[at - 1]?.text ?? '') &&
-      !(next === 'on' && /^\d/.test(pieces[at + 2]?.text ?? ''))
-    );
-  }
+  // 'Electric' alone is the supply; 'electric 2' and 'electric on 1' are steps of the heating.
+  if (word === 'electric')
+    return pieces[at + 1]?.kind !== 'number' && !(next === 'on' && pieces[at + 2]?.kind === 'number');
   if (word === 'heat') return /^(the|up|water|some|a)$/.test(next) && next === 'some';
   return false;
 }
@@ -179,7 +174,7 @@ function isOff(pieces: readonly Piece[], place: Place, places: readonly Place[])
   )
     return true;
   if (/\b(turn|switch|switched|turned|leave|take) (off|out)( the| our)?$/.test(before)) return true;
-  if (/^(is |are |stays |turned |switched )?off\b/.test(after)) return true;
+  if (/^(is |are |stays |turned |switched )?off\b(?! (the|a|our)\b)/.test(after)) return true;
   return false;
 }
 

@@ -189,10 +189,11 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
   if (piece === undefined) return null;
   const made = (unit: Unit, factor: number, to: number): Quantity => ({
     unit,
-    low: said.low * factor,
-    high: said.high * factor,
+    // 'a degree and a half', 'an hour and a half'
+    low: (said.low + (isAndAHalf(all, to) ? 0.5 : 0)) * factor,
+    high: (said.high + (isAndAHalf(all, to) ? 0.5 : 0)) * factor,
     from: said.from,
-    to,
+    to: isAndAHalf(all, to) ? to + 3 : to,
   });
   if (said.weak && said.low === 1 && LETTERS.has(piece.text)) return null;
   if (isAmps(all, at, said)) return made('amps', 1, at + 1);
@@ -217,6 +218,18 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
   return made(size[0], size[1], at + 1);
 }
 
+function isAndAHalf(all: readonly Piece[], at: number): boolean {
+  const next = all[at + 3]?.text;
+  return (
+    all[at]?.text === 'and' &&
+    all[at + 1]?.text === 'a' &&
+    all[at + 2]?.text === 'half' &&
+    next !== 'a' &&
+    next !== 'bottle' &&
+    next !== 'full'
+  );
+}
+
 /** '10A', '10 A', '16a' and 'on 10 a' at the end; never '10 a day'. */
 function isAmps(all: readonly Piece[], at: number, said: Said): boolean {
   const piece = all[at];
@@ -230,12 +243,14 @@ function degreesOf(all: readonly Piece[], said: Said, at: number): Quantity {
   const after = next?.text ?? '';
   if (after === 'f' || after === 'fahrenheit') return fahrenheit(said, at + 2);
   const celsius = after === 'c' || after === 'celsius' || after === 'celcius' || after === 'centigrade';
+  const to = celsius ? at + 2 : at + 1;
+  const half = isAndAHalf(all, to) ? 0.5 : 0;
   return {
     unit: celsius ? 'celsius' : 'degrees',
-    low: said.low,
-    high: said.high,
+    low: said.low + half,
+    high: said.high + half,
     from: said.from,
-    to: celsius ? at + 2 : at + 1,
+    to: half > 0 ? to + 3 : to,
   };
 }
 

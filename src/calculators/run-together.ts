@@ -1,6 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { AMPS } from './common-inputs.ts';
-import { type InputSpec, type Load, parseLoads } from './reading.ts';
+import type { InputSpec } from './input-spec.ts';
+import { type Load, parseLoads } from './kept.ts';
 import {
   ampsOf,
   drawW,
@@ -75,7 +76,7 @@ export const APPLIANCES: InputSpec = {
 };
 
 /** Asked only when a named thing's draw cannot be known from the van: a step of the heating, or a plate. */
-const WATTS: InputSpec = {
+export const WATTS: InputSpec = {
   name: 'watts',
   as: 'ampHours',
   known: 'watts',

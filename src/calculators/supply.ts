@@ -1,5 +1,5 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
-import type { Load } from './reading.ts';
+import type { Load } from './kept.ts';
 
 /** What a load does to a breaker, by its share of the rating. */
 export type LoadVerdict = 'fits' | 'over' | 'may-trip' | 'will-trip';
@@ -130,9 +130,9 @@ export function breakerOf(key: string, figures: Figures): string {
   return wired ?? breakers.find((breaker) => breaker.feeds.includes('sockets'))?.id ?? breakers[0]?.id ?? 'post';
 }
 
-/** The limit that is nearest to being passed, or furthest past it; the post when they are equal. */
+/** The limit that is furthest past its rating; the post when none is, or when they are equal. */
 export function tightest(limits: readonly Limit[]): Limit {
   const [first, ...rest] = limits;
   if (first === undefined) throw new Error('a van has at least the post as a limit');
-  return rest.reduce((worst, limit) => (limit.share > worst.share + TINY ? limit : worst), first);
+  return rest.reduce((worst, limit) => (limit.share > Math.max(1, worst.share) + TINY ? limit : worst), first);
 }

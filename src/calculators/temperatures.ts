@@ -1,15 +1,23 @@
 import type { Counted, Quantity } from './quantities.ts';
 
-/** A temperature said, in degrees Celsius, and where it is. `low` and `high` differ for a range such as '2 to 4'. */
-export type Temperature = { readonly low: number; readonly high: number; readonly where: 'outside' | 'inside' | null };
+/** Where a temperature is said to be; `sure` when the word itself says so ('outside'), not only its neighbours. */
+export type Where = {
+  readonly at: 'outside' | 'inside';
+  readonly sure: boolean /** As it is now, not as it is wanted. */;
+  readonly now?: boolean;
+};
 
-const OUTSIDE_AFTER =
-  /^(outside|out|outdoors|tonight|overnight|frost|forecast|forecasted|ambient|here|today|tomorrow|weather|there)$/;
-const OUTSIDE_BEFORE =
-  /^(outside|outdoors|tonight|forecast|overnight|night|frost|air|weather|dropping|drops|drop|falls|falling|down|goes|going|hits|hit|says|it's|its|be|is|was|from|hitting|nights|around|about)$/;
-const INSIDE_AFTER = /^(inside|indoors|in)$/;
-const INSIDE_BEFORE =
-  /^(inside|indoors|in|want|wants|like|get|reach|target|set|thermostat|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty)$/;
+/** A temperature said, in degrees Celsius. `low` and `high` differ for a range such as '2 to 4'. */
+export type Temperature = { readonly low: number; readonly high: number; readonly where: Where | null };
+
+const OUTSIDE = /^(outside|out|outdoors|tonight|forecast|forecasted|ambient|weather|frost|overnight)$/;
+const INSIDE = /^(inside|indoors|indoor)$/;
+/** Words that lean one way when nothing plainer stands near. */
+const LEANS_OUTSIDE =
+  /^(night|nights|air|dropping|drops|drop|dropped|falls|falling|fall|down|hits|hit|hitting|says|it's|its|from|now|today|tomorrow|currently|only|temperature|temp)$/;
+const LEANS_INSIDE =
+  /^(in|want|wants|like|reach|target|set|thermostat|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
+const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;
 
 /** How far apart the two ends must be for '5 to 20' to be a way from one to the other, in kelvins, and not a range. */
 const WARMING_K = 8;
@@ -20,50 +28,74 @@ const WARMING_K = 8;
  */
 export function temperaturesIn(counted: Counted, bare: boolean): readonly Temperature[] {
   return counted.quantities.flatMap((quantity): Temperature[] => {
-    const sure = quantity.unit === 'degrees' || quantity.unit === 'celsius';
-    if (!sure && quantity.unit !== 'bare') return [];
+    const degrees = quantity.unit === 'degrees' || quantity.unit === 'celsius';
+    if (!degrees && quantity.unit !== 'bare') return [];
     const { low, high } = quantity;
     const next = counted.pieces[quantity.to]?.text ?? '';
-    if (!sure && /^(people|adults?|kids?|of|amp|bags?|pm|am|and|hour|times?)$/.test(next) && low >= 0) return [];
+    if (!degrees && /^(people|adults?|kids?|children|of|amps?|bags?|showers?|tanks?|times?)$/.test(next)) return [];
     const start = counted.pieces[quantity.from - 1]?.text;
-    if (high - low >= WARMING_K || (start === 'from' && high !== low)) {
-      return sure || bare || start === 'from'
-        ? [
-            { low, high: low, where: 'outside' },
-            { low: high, high, where: 'inside' },
-          ]
-        : [];
+    if (high - low >= WARMING_K || (start === 'from' && high > low)) {
+      return [
+        { low, high: low, where: { at: 'outside', sure: false } },
+        { low: high, high, where: { at: 'inside', sure: false } },
+      ];
     }
     const where = whereOf(counted, quantity);
-    if (!sure && !bare && low >= 0 && where === null) return [];
+    if (!degrees && !bare && low >= 0 && where === null) return [];
     return [{ low: Math.min(low, high), high: Math.max(low, high), where }];
   });
 }
 
-function whereOf(counted: Counted, quantity: Quantity): Temperature['where'] {
+function whereOf(counted: Counted, quantity: Quantity): Where | null {
   const { pieces } = counted;
-  for (let at = quantity.to; at < quantity.to + 4; at++) {
-    const word = pieces[at]?.text ?? '';
-    if (/^(,|\.|;|and|but|\?)$/.test(word) || pieces[at]?.kind === 'number') break;
-    if (OUTSIDE_AFTER.test(word)) return 'outside';
-    if (INSIDE_AFTER.test(word)) return 'inside';
+  const after = wordsFrom(counted, quantity.to, 1, 4);
+  const before = wordsFrom(counted, quantity.from - 1, -1, 5);
+  const inVan =
+    /^in (the |our )?(van|here|room|caravan|camper)/.test(after.join(' ')) ||
+    /\bin (the |our )?(van|here|room|caravan|camper)/.test([...before].reverse().join(' '));
+  for (const words of [after, before]) {
+    const plain = words.find((word) => OUTSIDE.test(word) || INSIDE.test(word));
+    // 'Down to', 'out of the van': 'out' before a number is the weather only as 'it's out'.
+    if (plain !== undefined)
+      return { at: INSIDE.test(plain) ? 'inside' : 'outside', sure: true, now: isNow(before, after) };
   }
-  // Read backwards: the nearest word before decides; 'down to 3' is the weather, 'up to 20' the room.
-  for (let at = quantity.from - 1; at >= Math.max(0, quantity.from - 4); at--) {
-    const word = pieces[at]?.text ?? '';
-    if (/^(,|;|but)$/.test(word) || pieces[at]?.kind === 'number') break;
-    const before = pieces[at - 1]?.text ?? '';
+  if (inVan) return { at: 'inside', sure: true, now: isNow(before, after) };
+  for (let i = 0; i < before.length; i++) {
+    const word = before[i] ?? '';
     if (
       word === 'to' &&
-      /^(down|drop|drops|dropping|fall|falls|falling|going|goes|get|gets|due|meant|supposed)$/.test(before) &&
-      !/^(want|warm|it|us|van)$/.test(pieces[at - 2]?.text ?? '') &&
-      before !== 'get'
+      /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/.test(before[i + 1] ?? '')
     )
-      return 'outside';
-    if (INSIDE_BEFORE.test(word)) return 'inside';
-    if (OUTSIDE_BEFORE.test(word)) return 'outside';
+      return { at: 'outside', sure: true };
+    if (LEANS_INSIDE.test(word)) return { at: 'inside', sure: false, now: isNow(before, after) };
+    if (LEANS_OUTSIDE.test(word)) return { at: 'outside', sure: false };
   }
-  return null;
+  const tail = pieces[quantity.to]?.text ?? '';
+  return /^(today|tomorrow|now)$/.test(tail) ? { at: 'outside', sure: false } : null;
+}
+
+/** 'It's 8 in here', 'the van is 10': how it is, unless a word of wanting stands nearer. */
+function isNow(before: readonly string[], after: readonly string[]): boolean {
+  const nearest = before.find((word) =>
+    /^(is|it's|its|are|reads|currently|already|only|at|want|wants|like|to|reach|get|set|until|till|up|be)$/.test(word),
+  );
+  return (
+    /^(now|currently|already)$/.test(after.find((word) => /^(now|currently|already)$/.test(word)) ?? '') ||
+    /^(is|it's|its|are|reads|currently|already|only)$/.test(nearest ?? '')
+  );
+}
+
+/** Up to `most` words from a piece on, forwards or backwards, up to the end of the clause or another number. */
+function wordsFrom(counted: Counted, start: number, step: 1 | -1, most: number): readonly string[] {
+  const { pieces, quantities } = counted;
+  const words: string[] = [];
+  for (let at = start; words.length < most; at += step) {
+    const piece = pieces[at];
+    if (piece === undefined || STOP.test(piece.text)) break;
+    if (quantities.some((other) => at >= other.from && at < other.to)) break;
+    words.push(piece.text);
+  }
+  return words;
 }
 
 /** A temperature that words alone give: 'below freezing'. Null when there is none, or it is only 'cold'. */

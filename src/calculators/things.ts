@@ -155,8 +155,13 @@ function kit(counted: Counted, constants: Constants, booked: PeopleSaid | null):
   const text = counted.pieces.map((piece) => piece.text).join(' ');
   const said = peopleIn(counted);
   const who = said?.people !== null && said !== null ? said : booked;
-  const clothes = /\b(clothes|clothing|kit|luggage|bags?|suitcases?|stuff|gear|belongings|things|packing)\b/.test(text);
-  const food = /\b(food|shopping|groceries|provisions|supplies)\b/.test(text);
+  const asking = /\bhow much (luggage|kit|stuff|clothes|gear|clothing|food)\b/.test(text);
+  const clothes =
+    !asking &&
+    /\b(clothes|clothing|kit|luggage|bags|suitcases?|packing|(our|usual|everyone's) (stuff|gear|things|belongings|bits))\b/.test(
+      text,
+    );
+  const food = !asking && /\b(food|shopping|groceries|provisions|supplies)\b/.test(text);
   const counts = said?.people !== null && said !== null;
   const things: Thing[] = [];
   if (who === null || who.people === null) return things;

@@ -1,0 +1,128 @@
+import { BATTERY_V, batteryDays as daysOf, leftAh, percentFromVolts, solarWhInMonth, usableAh } from './battery.ts';
+import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { MONTH, NIGHTS_IF_KNOWN } from './common-inputs.ts';
+import { DAILY_USE, dailyUse } from './daily-use.ts';
+import type { InputSpec } from './input-spec.ts';
+import { monthName } from './months.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { rounded } from './units.ts';
+import { daysText, figure } from './words.ts';
+
+export const SHADED: InputSpec = {
+  name: 'shaded',
+  as: 'flag',
+  known: 'type',
+  words: /\b(trees?|shade|shaded|shady|woods?|woodland|dirty panel|forest)\b/,
+  unless: /\b(no|not under|without|away from) (the |any )?(trees?|shade)\b/,
+};
+
+const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
+
+export const batteryDays: Calculator = {
+  topic: 'dc-battery-days',
+  inputs: [
+    ...DAILY_USE,
+    MONTH,
+    SHADED,
+    nights,
+    {
+      name: 'percent',
+      as: 'percent',
+      known: 'percent',
+      least: 0,
+      most: 100,
+      sane: 'a battery holds between 0 and 100 per cent',
+    },
+    {
+      name: 'volts',
+      as: 'volts',
+      known: 'percent',
+      least: 9,
+      most: 16,
+      worse: 'low',
+      words: /\b(\d+\.\d+|reads?|reading|says|showing|shows|at|down)\b/,
+      sane: 'a 12 V battery reads 10 to 15 volts',
+    },
+  ],
+  answer,
+};
+
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { figures, constants } = context;
+  const { battery } = figures;
+  const month = numberOf(inputs, 'month') ?? context.month;
+  const use = dailyUse(inputs, context);
+  const charge = chargeOf(inputs, context);
+  const usable = (charge.percent === null ? usableAh(battery) : leftAh(battery, charge.percent)) * use.share;
+  const solarAh = solarWhInMonth(figures, constants, month, isSet(inputs, 'shaded')) / BATTERY_V;
+  const days = daysOf(usable, use.ah, solarAh);
+  return {
+    values: { usableAh: usable, dailyAh: use.ah, solarAh, days },
+    first: firstLine(days, numberOf(inputs, 'nights'), isSet(inputs, 'nonstop'), charge.percent === null),
+    working: [
+      charge.percent === null
+        ? `Usable: ${figure(battery.nominalAh)} Ah x ${figure(battery.usableShare, 2)} (${typeName(battery.type)}) x ${figure(battery.ageFactor, 2)} for age = ${figure(usableAh(battery))} Ah.`
+        : `At ${figure(charge.percent, 0)} % there are ${figure(leftAh(battery, charge.percent))} Ah to use before the low mark.`,
+      ...(use.share < 1
+        ? [`At that current the battery gives ${figure(use.share * 100, 0)} % of its Ah (Peukert).`]
+        : []),
+      use.says,
+      figures.solarW === undefined
+        ? `${figure(usable)} / ${figure(use.ah)} = ${days === null ? 'no end' : daysText(days)}.`
+        : `The panel brings ${figure(solarAh)} Ah in ${monthName(month)}: ${figure(usable)} / (${figure(use.ah)} - ${figure(solarAh)})${days === null ? '' : ` = ${daysText(days)}`}.`,
+    ],
+    caution: charge.note ?? cautionFor(context),
+    bar: {
+      title: 'Battery in a day',
+      unit: 'Ah',
+      limit: rounded(usable, 1),
+      segments: [{ label: 'use less solar', amount: rounded(Math.max(0, use.ah - solarAh), 1) }],
+    },
+  };
+}
+
+function firstLine(days: number | null, nights: number | null, inHours: boolean, full: boolean): string {
+  if (days === null) return 'The battery keeps going: the sun brings at least what you use.';
+  if (days === 0) return 'It is at the low mark now: nothing more to take from it before it is charged.';
+  const lasts = inHours || days < 1 ? `about ${figure(days * 24, 0)} hours` : `about ${daysText(days)}`;
+  if (nights === null) return `The battery lasts ${lasts} off hook-up${full ? ', from full' : ' from there'}.`;
+  return days >= nights
+    ? `Yes: the battery lasts ${lasts}, enough for ${daysText(nights)}.`
+    : `No: the battery lasts ${lasts}, not ${daysText(nights)}.`;
+}
+
+/** The state of charge from what was said. `note` is said when the volts cannot tell it. */
+function chargeOf(
+  inputs: Inputs,
+  context: CalculatorContext,
+): { readonly percent: number | null; readonly note: string | null } {
+  const said = numberOf(inputs, 'percent');
+  if (said !== null) return { percent: said, note: null };
+  const volts = numberOf(inputs, 'volts');
+  if (volts === null) return { percent: null, note: null };
+  const percent = percentFromVolts(volts, context.figures.battery.type);
+  if (percent === null)
+    return {
+      percent: null,
+      note: 'Volts do not tell what is in a lithium battery; read the per cent on the panel. This sum takes it as full.',
+    };
+  const charging = volts > 13;
+  return {
+    percent,
+    note: charging
+      ? 'Over 13 V it is on charge, so the volts say nothing of its charge: read them again after some hours at rest.'
+      : 'From volts this is a guess of a tenth either way, and only after some hours at rest.',
+  };
+}
+
+export function typeName(type: CalculatorContext['figures']['battery']['type']): string {
+  return type === 'agm' ? 'sealed lead' : type === 'flooded' ? 'lead acid' : 'lithium';
+}
+
+function cautionFor(context: CalculatorContext): string {
+  const { battery, gas } = context.figures;
+  const fridge = gas?.fridgeGPerDay === undefined ? '' : ' The fridge has to be on gas.';
+  return battery.type === 'lithium'
+    ? 'A fair guess, within a quarter. It cuts off by itself when it is low.'
+    : `A fair guess, within a quarter. Stop at the low mark: draining a lead battery ruins it.${fridge}`;
+}

@@ -1,0 +1,97 @@
+import type { Constants, Figures } from '../knowledge/schema.ts';
+
+type Battery = Figures['battery'];
+
+/** The firm's sums are done at the nominal 12 V. */
+export const BATTERY_V = 12;
+/** Hours over which makers rate a battery: 100 Ah is 5 A for 20 hours. */
+export const RATED_HOURS = 20;
+
+/** Ah = watts x hours / 12. */
+export function ampHours(watts: number, hours: number): number {
+  return (watts * hours) / BATTERY_V;
+}
+
+/** What may be drawn from a full battery, in Ah: nominal x usable share x age. */
+export function usableAh({
+  nominalAh,
+  usableShare,
+  ageFactor,
+}: Pick<Battery, 'nominalAh' | 'usableShare' | 'ageFactor'>): number {
+  return nominalAh * usableShare * ageFactor;
+}
+
+/** What may still be drawn at a state of charge of `percent`, in Ah; nothing below the share that stays in. */
+export function leftAh(
+  { nominalAh, usableShare, ageFactor }: Pick<Battery, 'nominalAh' | 'usableShare' | 'ageFactor'>,
+  percent: number,
+): number {
+  return Math.max(0, nominalAh * ageFactor * (percent / 100 - (1 - usableShare)));
+}
+
+/**
+ * Peukert's law for a capacity rated over `ratedHours`: t = H (C / (I H))^k. The short form t = C / I^k is wrong with a
+ * 20-hour label (reference B-08).
+ *
+ * @param amps More than 0.
+ * @returns    Hours to empty.
+ */
+export function peukertHours(capacityAh: number, ratedHours: number, amps: number, k: number): number {
+  return ratedHours * (capacityAh / (amps * ratedHours)) ** k;
+}
+
+/** The share of its rated Ah a battery gives at `amps`; 1 up to the rated current. */
+export function peukertShare(nominalAh: number, amps: number, k: number): number {
+  const ratedA = nominalAh / RATED_HOURS;
+  return amps <= ratedA ? 1 : (ratedA / amps) ** (k - 1);
+}
+
+/** Rested voltage of lead-acid cells at 0, 25, 50, 75 and 100 % (reference B-01; AGM B-03, its sources apart by 0.2 V). */
+const REST_V: Readonly<Record<'flooded' | 'agm', readonly number[]>> = {
+  flooded: [11.89, 12.06, 12.24, 12.45, 12.65],
+  agm: [11.8, 12.0, 12.3, 12.6, 12.9],
+};
+
+/**
+ * State of charge from the voltage of a rested battery, in per cent, within about 12.
+ * @returns Null for lithium: between 13.0 and 13.3 V its tables read anything from 40 to 70 % (reference B-04).
+ */
+export function percentFromVolts(volts: number, type: Battery['type']): number | null {
+  if (type === 'lithium') return null;
+  const table = REST_V[type];
+  const above = table.findIndex((each) => each >= volts);
+  if (above === -1) return 100;
+  if (above === 0) return 0;
+  const [low, high] = [table[above - 1] ?? volts, table[above] ?? volts];
+  return 25 * (above - 1 + (volts - low) / (high - low));
+}
+
+/** What a compressor fridge takes in a day, between the firm's figures at 10, 20 and 30 C; level beyond them. */
+export function fridgeAh(perDay: NonNullable<Battery['fridgeAhPerDay']>, outsideC: number): number {
+  const { at10C, at20C, at30C } = perDay;
+  if (outsideC <= 10) return at10C;
+  if (outsideC >= 30) return at30C;
+  return outsideC <= 20
+    ? at10C + ((at20C - at10C) * (outsideC - 10)) / 10
+    : at20C + ((at30C - at20C) * (outsideC - 20)) / 10;
+}
+
+/** Wh a day = panel W x sun hours x factor. */
+export function solarWh(panelW: number, sunHours: number, factor: number): number {
+  return panelW * sunHours * factor;
+}
+
+/** Peak sun hours a day from a year's kilowatt-hours a square metre. */
+export function meanSunHours(annualKWhPerM2: number): number {
+  return annualKWhPerM2 / 365;
+}
+
+/** The panel's Wh on a usual day of a month; half of it under trees. */
+export function solarWhInMonth(figures: Figures, constants: Constants, month: number, shaded: boolean): number {
+  return solarWh(figures.solarW ?? 0, constants.sunHours[month - 1] ?? 0, constants.solarFactor) * (shaded ? 0.5 : 1);
+}
+
+/** Days = usable / (use - solar). Null when the sun keeps up. */
+export function batteryDays(usable: number, dailyAh: number, solarAh: number): number | null {
+  return solarAh >= dailyAh ? null : usable / (dailyAh - solarAh);
+}

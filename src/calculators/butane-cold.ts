@@ -1,0 +1,91 @@
+import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
+import { type Gas, gaugeBar } from './lpg.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { figure } from './words.ts';
+
+export type GasVerdict = 'fine' | 'weak' | 'none';
+
+/**
+ * Whether butane serves at a cylinder temperature, in degrees Celsius: above 10 fine; 5-10 fine for a hob, weak for a
+ * heater; 0-5 weak for anything; below 0 none. Propane works in any British weather. The firm's sums.
+ */
+export function butaneVerdict(celsius: number, forHobOnly: boolean): GasVerdict {
+  if (celsius > 10) return 'fine';
+  if (celsius >= 5) return forHobOnly ? 'fine' : 'weak';
+  return celsius >= 0 ? 'weak' : 'none';
+}
+
+const isInside = (context: CalculatorContext) => context.figures.gas?.inside === true;
+
+export const butaneCold: Calculator = {
+  topic: 'gas-butane-cold',
+  inputs: [
+    { ...OUTSIDE, needed: (_, context) => !isInside(context) },
+    {
+      ...INSIDE,
+      as: 'anywhere',
+      least: -30,
+      most: 45,
+      worse: 'low',
+      sane: 'in the van it is between -30 and 45 degrees Celsius',
+      needed: (_, context) => isInside(context),
+    },
+    MONTH,
+    {
+      name: 'hob',
+      as: 'flag',
+      known: 'type',
+      words: /\b(hob|cook|cooking|kettle|stove|grill|oven|breakfast|bacon|brew|tea)\b/,
+      unless: /\b(heating|heater|heat|fire|fridge)\b/,
+    },
+    { name: 'butane', as: 'flag', known: 'type', words: /\bbutane\b/, unless: /\bpropane\b/ },
+  ],
+  answer,
+};
+
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { gas } = context.figures;
+  const month = numberOf(inputs, 'month') ?? context.month;
+  const celsius = numberOf(inputs, isInside(context) ? 'inside' : 'outside') ?? 0;
+  const kind = kindOf(inputs, month, context);
+  const hob = isSet(inputs, 'hob') || gas?.hobOnly === true;
+  const verdict = kind === 'propane' ? 'fine' : butaneVerdict(celsius, hob);
+  const gauge = gaugeBar(celsius, kind);
+  return {
+    values: { gaugeBar: gauge, verdict },
+    first:
+      kind === 'propane'
+        ? `Yes: the van has propane in this month, which works in any British weather.`
+        : FIRST[verdict](celsius, hob),
+    working: [
+      gauge > 0
+        ? `At ${figure(celsius)}° the cylinder holds about ${figure(gauge, 2)} bar over the air outside; the regulator wants 0.03 bar and some to spare.`
+        : `At ${figure(celsius)}° ${kind} holds no pressure over the air outside: nothing comes out.`,
+      isInside(context)
+        ? `${context.vanName}'s cylinder stands inside, so the van's own warmth counts.`
+        : 'The locker follows the night air; a nearly empty cylinder gives up first.',
+    ],
+    caution:
+      verdict === 'fine'
+        ? 'Never warm a cylinder with anything.'
+        : `Never warm a cylinder with anything.${isInside(context) ? ' Warm the van with its heater instead.' : ' Ask us for propane before a frost.'}`,
+    bar: null,
+  };
+}
+
+function kindOf(inputs: Inputs, month: number, context: CalculatorContext): Gas {
+  const { gas } = context.figures;
+  if (inputs['butane'] === true) return 'butane';
+  if (inputs['butane'] === false || gas === undefined) return 'propane';
+  return gas.winter?.months.includes(month) === true ? gas.winter.kind : gas.kind;
+}
+
+const FIRST: Readonly<Record<GasVerdict, (celsius: number, hob: boolean) => string>> = {
+  fine: (celsius, hob) => `Yes, ${hob && celsius <= 10 ? 'for the hob ' : ''}butane works at ${figure(celsius)}°.`,
+  weak: (celsius) =>
+    celsius >= 5
+      ? `Partly: at ${figure(celsius)}° butane does for the hob but is weak for a heater after an hour.`
+      : `Only weakly: at ${figure(celsius)}° butane is weak for anything.`,
+  none: (celsius) => `No: at ${figure(celsius)}° butane gives no gas.`,
+};

@@ -1,0 +1,136 @@
+import { ampHours, BATTERY_V, fridgeAh, peukertShare } from './battery.ts';
+import { numberOf } from './calculator.ts';
+import { isCold } from './common-inputs.ts';
+import type { InputSpec } from './input-spec.ts';
+import { type Load, parseLoads } from './kept.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { figure } from './words.ts';
+
+/** A day's draw from the battery and how it was come by. */
+export type DailyUse = {
+  readonly ah: number;
+  readonly says: string /** Share of the rated Ah at this current: Peukert. */;
+  readonly share: number;
+};
+
+/** The inputs that say what is drawn from the battery. */
+export const DAILY_USE: readonly InputSpec[] = [
+  { name: 'loads', as: 'loads', known: 'appliances' },
+  { name: 'hours', as: 'hours', known: 'hours', least: 0, most: 24, sane: 'a day has 24 hours' },
+  {
+    name: 'dailyAh',
+    as: 'ampHours',
+    known: 'appliances',
+    least: 0,
+    most: 2000,
+    words: /\b(use|uses|using|day|daily|draw|draws|need)\b/,
+    sane: 'no van draws so much in a day',
+  },
+  {
+    name: 'outside',
+    as: 'outside',
+    known: 'outside',
+    least: -30,
+    most: 45,
+    sane: 'out of doors it is between -30 and 45 degrees Celsius',
+  },
+  {
+    name: 'nonstop',
+    as: 'flag',
+    known: 'hours',
+    words:
+      /\bhow many hours\b|\bhow long (can|could|will|would|do|may|might) (we|i|you) (run|watch|use|leave|keep|have|play)\b|\b(24 ?\/ ?7|non ?stop|round the clock|all the time|constantly|continuously)\b/,
+  },
+  {
+    name: 'heated',
+    as: 'flag',
+    known: 'appliances',
+    words: /\b(heat|heating|heater|blower|boiler|warm)\b/,
+    unless:
+      /\b(no|without|not using|not|off) (the )?(heat|heating|heater|blower)\b|\b(heating|heater|blower) (is )?off\b/,
+  },
+];
+
+/** Hours that run by themselves all day. */
+const ALWAYS_ON = new Set(['panel', 'fridge-controls', 'inverter-idle', 'router']);
+/** Beyond this many times the 20-hour current Peukert's loss is more than the sum's own error. */
+const FAST = 2;
+
+/**
+ * What is drawn in a day, in Ah: said outright, or from loads with hours, or the van's usual day of the season.
+ */
+export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
+  const said = numberOf(inputs, 'dailyAh');
+  if (said !== null) return { ah: said, says: `You use ${figure(said)} Ah a day.`, share: 1 };
+  const loads = timed(inputs);
+  if (loads.length > 0) return fromLoads(loads, inputs, context);
+  const { battery } = context.figures;
+  const month = numberOf(inputs, 'month') ?? context.month;
+  if (inputs['heated'] === true || (inputs['heated'] !== false && isCold(month, context))) {
+    return {
+      ah: battery.coldDayAh,
+      says: `A usual cold day with the heating takes ${figure(battery.coldDayAh)} Ah.`,
+      share: 1,
+    };
+  }
+  const outside = numberOf(inputs, 'outside');
+  const fridge = battery.fridgeAhPerDay;
+  const more = outside === null || fridge === undefined ? 0 : fridgeAh(fridge, outside) - fridge.at20C;
+  const ah = battery.summerDayAh + more;
+  return {
+    ah,
+    says: `A usual summer day takes ${figure(ah)} Ah${more === 0 ? '' : ` at ${figure(outside ?? 0)}°`}.`,
+    share: 1,
+  };
+}
+
+/** The loads with their hours; none when no hours were said of any. */
+function timed(inputs: Inputs): readonly (Load & { readonly hours: number })[] {
+  const loads = parseLoads(inputs['loads']);
+  const hours = inputs['nonstop'] === true ? 24 : numberOf(inputs, 'hours');
+  if (hours === null && loads.every((load) => load.hours === null)) return [];
+  return loads.flatMap((load) => {
+    const mine = load.hours ?? (load.key === 'fridge' || ALWAYS_ON.has(load.key) ? 24 : hours);
+    return mine === null ? [] : [{ ...load, hours: mine }];
+  });
+}
+
+function fromLoads(
+  loads: readonly (Load & { readonly hours: number })[],
+  inputs: Inputs,
+  context: CalculatorContext,
+): DailyUse {
+  const { battery } = context.figures;
+  const parts = loads.map((load) => ({ load, ah: loadAh(load, inputs, context) }));
+  const ah = parts.reduce((sum, part) => sum + part.ah, 0);
+  const amps = loads.reduce((sum, load) => sum + ((load.watts ?? 0) * load.count) / BATTERY_V, 0);
+  const fast = amps > (FAST * battery.nominalAh) / 20;
+  return {
+    ah,
+    says: `${parts.map(({ load, ah: each }) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${figure(load.hours)} h: ${figure(each)} Ah`).join(', ')}; ${figure(ah)} Ah a day, and nothing else.`,
+    share: fast ? peukertShare(battery.nominalAh, amps, context.constants.peukert[battery.type]) : 1,
+  };
+}
+
+function loadAh(load: Load & { readonly hours: number }, inputs: Inputs, context: CalculatorContext): number {
+  const { battery } = context.figures;
+  if (load.key === 'fridge' && load.watts === null && battery.fridgeAhPerDay !== undefined) {
+    return fridgeAh(battery.fridgeAhPerDay, numberOf(inputs, 'outside') ?? 20) * (load.hours / 24);
+  }
+  const watts = (load.watts ?? 0) * load.count;
+  return needsInverter(load, context) ? inverterAh(watts, load.hours, battery) : ampHours(watts, load.hours);
+}
+
+/** What has a mains plug and runs off hook-up only through the inverter; phones and breathing machines have leads of their own. */
+function needsInverter(load: Load, context: CalculatorContext): boolean {
+  const { battery } = context.figures;
+  if (battery.inverterEfficiency === undefined || Object.hasOwn(battery.loadsW, load.key)) return false;
+  return Object.hasOwn(context.constants.things, load.key) && load.key !== 'phone';
+}
+
+/** Ah through the inverter: the load over its efficiency, and what it takes just being on. */
+export function inverterAh(watts: number, hours: number, battery: CalculatorContext['figures']['battery']): number {
+  return (
+    ampHours(watts / (battery.inverterEfficiency ?? 1), hours) + ampHours(battery.loadsW['inverter-idle'] ?? 0, hours)
+  );
+}

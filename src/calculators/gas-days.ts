@@ -1,0 +1,168 @@
+import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
+import { type GasUse, heating, outsideOf, USUAL_HEATING_HOURS, usesOf } from './gas-use.ts';
+import type { InputSpec } from './input-spec.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { rounded } from './units.ts';
+import { daysText, figure } from './words.ts';
+
+const COOKING = 'cook|cooking|hob|kettle|stove|grill|oven|bacon|brew|meals?|tea';
+const WATER = 'hot water|water heater|showers?|washing up';
+const HEAT = 'heating|heater|heat|room heater|fire';
+const only = (words: string) =>
+  new RegExp(
+    `\\b(only|just|nothing but|purely|solely)( for| the| using| on| doing| to| a bit of| need it for| use it for| using it for)* (${words})\\b|\\b(${words}) (only|alone|and nothing else)\\b`,
+  );
+const no = (words: string) =>
+  new RegExp(
+    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)* (${words})\\b|\\b(${words})( and (the )?(hot water|water heater|water|fridge|heating|heater))? (is |are |will be |runs? |running |both |all )*(off|(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post))`,
+  );
+
+const flag = (name: string, words: RegExp): InputSpec => ({ name, as: 'flag', known: 'type', words });
+const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
+
+export const gasHowLong: Calculator = {
+  topic: 'gas-how-long',
+  inputs: [
+    {
+      ...PEOPLE,
+      needed: (inputs) =>
+        !(inputs['only-heating'] === true || inputs['only-fridge'] === true || inputs['only-water'] === true),
+    },
+    MONTH,
+    OUTSIDE,
+    INSIDE,
+    nights,
+    { name: 'hours', as: 'hours', known: 'hours', least: 0, most: 24, sane: 'a day has 24 hours' },
+    { name: 'watts', as: 'watts', known: 'watts', least: 1, most: 6000, sane: 'the heater burns at most 6,000 watts' },
+    {
+      name: 'percent',
+      as: 'percent',
+      known: 'percent',
+      least: 0,
+      most: 100,
+      sane: 'a cylinder is between 0 and 100 per cent full',
+    },
+    {
+      name: 'bottles',
+      as: 'bottles',
+      known: 'percent',
+      least: 0,
+      most: 6,
+      sane: 'the van carries one or two cylinders',
+    },
+    { name: 'kg', as: 'kg', known: 'percent', least: 0, most: 50, sane: 'the van carries at most 12 kg of gas' },
+    {
+      name: 'tanks',
+      as: 'count',
+      known: 'people',
+      least: 0,
+      most: 20,
+      words: /^(tanks?|tankfuls?|boilers? full|lots of hot water|showers?)\b/,
+      sane: 'that is more hot water than the van can make in a day',
+    },
+    {
+      name: 'heated',
+      as: 'flag',
+      known: 'outside',
+      words: /\b(heat|heating|heater|heaters|warm|warmth|fire|radiators)\b/,
+      unless: no(HEAT),
+    },
+    flag('only-cooking', only(COOKING)),
+    flag('only-heating', only(HEAT)),
+    flag('only-fridge', only('fridge')),
+    flag('only-water', only(WATER)),
+    flag('no-cooking', no(COOKING)),
+    flag('no-fridge', no('fridge')),
+    flag('no-water', no(WATER)),
+    flag(
+      'allElectric',
+      /\beverything else (is |runs )?(on |by )?(electric|mains|hook)|\brest (is |on )+(electric|mains|hook)/,
+    ),
+  ],
+  answer,
+};
+
+/** Days = usable gas / what is burnt in a day; 95 % of a cylinder is usable. */
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { constants } = context;
+  const carried = carriedOf(inputs, context);
+  const uses = usesOf(withOnly(inputs), context);
+  const gramsPerDay = uses.reduce((sum, use) => sum + use.grams, 0);
+  const usableG = carried.kg * 1000 * constants.usableCylinderShare;
+  const days = gramsPerDay > 0 ? usableG / gramsPerDay : null;
+  return {
+    values: { gramsPerDay, days },
+    first: firstLine(days, numberOf(inputs, 'nights')),
+    working: [
+      `A day: ${uses.map((use) => use.says).join(', ')}; ${figure(gramsPerDay, 0)} g in all.`,
+      `Gas: ${carried.says} x ${figure(constants.usableCylinderShare, 2)} = ${figure(usableG / 1000, 2)} kg; ${figure(usableG, 0)} / ${figure(gramsPerDay, 0)} = ${days === null ? 'no end' : daysText(days)}.`,
+      stretchLine(uses, usableG, inputs, context),
+    ].filter((line) => line !== ''),
+    caution:
+      days === null ? null : 'A fair guess, within a quarter. Change the cylinder outdoors, everything off first.',
+    bar: {
+      title: 'Gas in a week',
+      unit: 'kg',
+      limit: rounded(usableG / 1000, 2),
+      segments: uses.map((use) => ({ label: use.name, amount: rounded((use.grams * 7) / 1000, 2) })),
+    },
+  };
+}
+
+function withOnly(inputs: Inputs): Inputs {
+  const name =
+    ['cooking', 'heating', 'fridge', 'water'].find((each) => inputs[`only-${each}`] === true) ??
+    (inputs['allElectric'] === true ? 'cooking' : null);
+  return name === null ? inputs : { ...inputs, only: name };
+}
+
+function firstLine(days: number | null, nights: number | null): string {
+  if (days === null) return 'Nothing you named burns gas, so it lasts.';
+  if (nights === null) return `The gas lasts about ${daysText(days)}.`;
+  return days >= nights
+    ? `Yes: the gas lasts about ${daysText(days)}, enough for ${daysText(nights)}.`
+    : `No: the gas lasts about ${daysText(days)}, not ${daysText(nights)}.`;
+}
+
+/** What is on board: weighed, counted in cylinders, in per cent, or what the van carries that month. */
+function carriedOf(inputs: Inputs, context: CalculatorContext): { readonly kg: number; readonly says: string } {
+  const { gas } = context.figures;
+  const month = numberOf(inputs, 'month') ?? context.month;
+  const full = gas?.winter?.months.includes(month) === true ? gas.winter.carriedKg : (gas?.carriedKg ?? 0);
+  const one = full / (gas?.cylinders ?? 1);
+  const kg = numberOf(inputs, 'kg');
+  if (kg !== null) return { kg, says: `${figure(kg, 2)} kg` };
+  const percent = numberOf(inputs, 'percent');
+  const bottles = numberOf(inputs, 'bottles');
+  if (bottles !== null && percent !== null && bottles >= 1) return share((bottles * percent) / 100, one);
+  if (bottles !== null) return share(bottles, one);
+  if (percent !== null) return { kg: (full * percent) / 100, says: `${figure(percent, 0)} % of ${figure(full, 2)} kg` };
+  return { kg: full, says: `${figure(full, 2)} kg` };
+}
+
+function share(bottles: number, oneKg: number): { readonly kg: number; readonly says: string } {
+  return { kg: bottles * oneKg, says: `${figure(bottles, 2)} x ${figure(oneKg, 2)} kg` };
+}
+
+function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, context: CalculatorContext): string {
+  const { gas } = context.figures;
+  const heatingUse = uses.find((use) => use.name === 'heating');
+  const sum = uses.reduce((total, use) => total + use.grams, 0);
+  if (gas?.hobOnly === true) return 'Lids on pans and only the water you need stretch it.';
+  if (heatingUse !== undefined && heatingUse.grams > sum / 2) {
+    return `Heating is most of it (${figure(outsideOf(inputs, context))}° outside). Without it the rest would last ${daysText(usableG / Math.max(1, sum - heatingUse.grams))}; on hook-up heat with electricity.`;
+  }
+  if (uses.some((use) => use.name === 'fridge' || use.name === 'hot water')) {
+    const electric = uses.filter((use) => use.name === 'cooking').reduce((total, use) => total + use.grams, 0);
+    const stretched =
+      electric > 0
+        ? ` With ${uses.some((use) => use.name === 'hot water') ? 'fridge and hot water' : 'the fridge'} on hook-up it lasts ${daysText(usableG / electric)}.`
+        : '';
+    const cold = isSet(inputs, 'heated')
+      ? ''
+      : ` Heating ${USUAL_HEATING_HOURS} hours at 5° outside would add ${figure(heating({ ...inputs, outside: 5 }, context).grams / 1000)} kg a day.`;
+    return `${stretched}${cold}`.trim();
+  }
+  return '';
+}

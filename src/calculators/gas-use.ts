@@ -1,0 +1,81 @@
+import { isSet, numberOf, textOf } from './calculator.ts';
+import { OUTSIDE, USUAL_INSIDE_C } from './common-inputs.ts';
+import { gramsBurnt, heatingGrams } from './lpg.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { figure } from './words.ts';
+
+/** One use of gas in a day. */
+export type GasUse = { readonly name: string; readonly grams: number; readonly says: string };
+
+/** Tanks of hot water a day: the firm's worked example, two people off grid. */
+export const USUAL_TANKS = 3;
+/** Hours a day that heating runs in the cold: the firm's worked example. */
+export const USUAL_HEATING_HOURS = 14;
+/** Mean outside temperature by month, January first, lowland Britain, in degrees Celsius: common practice, no source. */
+const USUAL_OUTSIDE_C = [4, 4, 6, 8, 11, 14, 16, 16, 14, 10, 7, 5];
+
+/** Outside temperature said, or the month's usual one. */
+export function outsideOf(inputs: Inputs, context: CalculatorContext): number {
+  const month = numberOf(inputs, 'month') ?? context.month;
+  return numberOf(inputs, OUTSIDE.name) ?? USUAL_OUTSIDE_C[month - 1] ?? 10;
+}
+
+/** Which uses are meant: those named alone ('just cooking'), or all the van has, less those ruled out. */
+export function usesOf(inputs: Inputs, context: CalculatorContext): readonly GasUse[] {
+  const { gas, hotWater } = context.figures;
+  const only = textOf(inputs, 'only');
+  const wanted = (name: string, usual: boolean) =>
+    (only === null ? usual : only === name) && inputs[`no-${name}`] !== true;
+  const uses: GasUse[] = [];
+  if (wanted('cooking', true)) uses.push(cooking(inputs, context));
+  if (gas?.hobOnly === true) return uses;
+  if (gas?.fridgeGPerDay !== undefined && wanted('fridge', true)) {
+    uses.push({ name: 'fridge', grams: gas.fridgeGPerDay, says: `fridge ${figure(gas.fridgeGPerDay, 0)} g` });
+  }
+  if (hotWater?.tankGasG !== undefined && wanted('water', true)) {
+    const tanks = numberOf(inputs, 'tanks') ?? USUAL_TANKS;
+    uses.push({
+      name: 'hot water',
+      grams: tanks * hotWater.tankGasG,
+      says: `${figure(tanks)} tanks of hot water ${figure(tanks * hotWater.tankGasG, 0)} g`,
+    });
+  }
+  if (wanted('heating', isSet(inputs, 'heated')) || (only === 'heating' && isSet(inputs, 'heated')))
+    uses.push(heating(inputs, context));
+  return uses;
+}
+
+function cooking(inputs: Inputs, context: CalculatorContext): GasUse {
+  const people = numberOf(inputs, 'people') ?? 1;
+  const grams = people * context.constants.cookingGPerPersonDay;
+  return { name: 'cooking', grams, says: `cooking for ${figure(people)} ${figure(grams, 0)} g` };
+}
+
+/** The heater at a stated power for its hours, or what holds the van warm. */
+export function heating(inputs: Inputs, context: CalculatorContext): GasUse {
+  const { constants, figures } = context;
+  const hours = numberOf(inputs, 'hours') ?? USUAL_HEATING_HOURS;
+  const watts = numberOf(inputs, 'watts');
+  if (watts !== null) {
+    const grams = gramsBurnt(watts, hours, constants.netCalorificKWhPerKg);
+    return {
+      name: 'heating',
+      grams,
+      says: `heating ${figure(watts / 1000)} kW for ${figure(hours)} h ${figure(grams, 0)} g`,
+    };
+  }
+  const outside = outsideOf(inputs, context);
+  const inside = numberOf(inputs, 'inside') ?? USUAL_INSIDE_C;
+  const grams = heatingGrams({
+    lossWPerK: figures.heating.lossWPerK,
+    liftK: inside - outside,
+    hours,
+    efficiency: constants.heatingEfficiency,
+    netKWhPerKg: constants.netCalorificKWhPerKg,
+  });
+  return {
+    name: 'heating',
+    grams,
+    says: `heating ${figure(figures.heating.lossWPerK)} W/K x ${figure(Math.max(0, inside - outside))} K x ${figure(hours)} h ${figure(grams, 0)} g`,
+  };
+}

@@ -1,0 +1,111 @@
+import { type Answer, type Calculator, numberOf, textOf } from './calculator.ts';
+import { AMPS_IF_KNOWN, coldWaterC, MONTH } from './common-inputs.ts';
+import { type Source, sourcesOf, usualGas } from './sources.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { waterMinutes } from './water-heat.ts';
+import { figure, listText, minutesText, wattsText } from './words.ts';
+
+/** What a tap calls hot, in degrees Celsius: stored water is kept at 60 or more (HSE), and most vans' heaters stop there. */
+export const HOT_C = 60;
+
+const heatersOf = (context: CalculatorContext) => context.figures.hotWater?.sources ?? [];
+
+export const hotWaterTime: Calculator = {
+  topic: 'hotwater-time',
+  inputs: [
+    {
+      name: 'source',
+      as: 'source',
+      known: 'source',
+      words: /engine/,
+      sources: heatersOf,
+      fill: (context) => (context.amps === 0 ? assumed(0, context) : null),
+      needed: (inputs, context) => assumed(numberOf(inputs, 'amps'), context) === null && heatersOf(context).length > 0,
+      ask: (context) => ({
+        question: 'What heats it?',
+        choices: [
+          ...heatersOf(context).map((source) => source.name),
+          ...(heatersOf(context).some((source) => source.kind === 'gas') ? ['Both gas and electric'] : []),
+        ],
+      }),
+    },
+    AMPS_IF_KNOWN,
+    MONTH,
+    { name: 'from', as: 'from', known: 'degrees', least: 0, most: 60, sane: 'cold water has 0 to 60 degrees Celsius' },
+    {
+      name: 'target',
+      as: 'target',
+      known: 'degrees',
+      least: 30,
+      most: 80,
+      sane: 'the heater stops at 60 to 70 degrees Celsius',
+    },
+  ],
+  answer,
+};
+
+/** The heater that is meant when none is said: the only one, or gas where there is no hook-up. Null when it cannot be told. */
+function assumed(amps: number | null, context: CalculatorContext): string | null {
+  const all = heatersOf(context);
+  const { engineMinutes } = context.figures.hotWater ?? {};
+  if (amps === 0)
+    return (
+      usualGas(all.filter((source) => source.kind === 'gas'))?.id ?? (engineMinutes === undefined ? null : 'engine')
+    );
+  return all.length === 1 ? (all[0]?.id ?? null) : null;
+}
+
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { hotWater } = context.figures;
+  if (hotWater === undefined) {
+    return {
+      values: { minutes: null },
+      first: `${context.vanName} has no water heater: warm water in a pan or the kettle.`,
+      working: [],
+      caution: null,
+      bar: null,
+    };
+  }
+  const setting = textOf(inputs, 'source') ?? assumed(numberOf(inputs, 'amps'), context) ?? '';
+  if (setting === 'engine') return byEngine(hotWater.engineMinutes ?? 0);
+  const used = sourcesOf(setting, hotWater.sources);
+  const month = numberOf(inputs, 'month') ?? context.month;
+  const fromC = numberOf(inputs, 'from') ?? coldWaterC(month, context);
+  const toC = numberOf(inputs, 'target') ?? HOT_C;
+  const { heatStartMinutes, waterHeatKJPerLK } = context.constants;
+  const usefulW = used.reduce((sum, source) => sum + source.watts * efficiencyOf(source, hotWater), 0);
+  const minutes =
+    waterMinutes({ litres: hotWater.litres, fromC, toC, kJPerLK: waterHeatKJPerLK }, usefulW) + heatStartMinutes;
+  return {
+    values: { minutes },
+    first: `About ${minutesText(minutes)} to ${figure(toC)}° with ${listText(used.map((source) => source.name))}.`,
+    working: [
+      `${figure(hotWater.litres)} L x ${figure(waterHeatKJPerLK, 2)} x (${figure(toC)} - ${figure(fromC)}) K / ${used.map((source) => `(${wattsText(source.watts)} x ${figure(efficiencyOf(source, hotWater), 2)})`).join(' + ')} = ${figure(minutes - heatStartMinutes, 0)} min, and ${figure(heatStartMinutes)} to start.`,
+      quickest(used, hotWater.sources),
+    ].filter((line) => line !== ''),
+    caution:
+      toC >= HOT_C ? 'Water at 60° scalds in seconds, children sooner: mix it before anybody gets under it.' : null,
+    bar: null,
+  };
+}
+
+function byEngine(minutes: number): Answer {
+  return {
+    values: { minutes },
+    first: `About ${figure(minutes)} minutes' driving: the engine warms it.`,
+    working: ['Off hook-up and parked there is no other way but a pan or the kettle on the hob.'],
+    caution: 'Do not run the engine just for this on a pitch.',
+    bar: null,
+  };
+}
+
+type HotWater = NonNullable<CalculatorContext['figures']['hotWater']>;
+
+function efficiencyOf(source: Source, { efficiencyElectric, efficiencyGas }: HotWater): number {
+  return source.kind === 'electric' ? efficiencyElectric : efficiencyGas;
+}
+
+function quickest(used: readonly Source[], all: readonly Source[]): string {
+  const kinds = new Set(all.map((source) => source.kind));
+  return used.length === 1 && kinds.size > 1 ? 'Gas and electric together are quickest.' : '';
+}

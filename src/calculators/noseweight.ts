@@ -1,0 +1,102 @@
+import { type Answer, type Calculator, numberOf } from './calculator.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { figure } from './words.ts';
+
+/** Noseweight guideline as shares of the laden mass: National Caravan Council towing guide. Advice, not law. */
+export const GUIDELINE = { low: 0.05, high: 0.07 };
+
+export type NoseRange = { readonly lowKg: number; readonly highKg: number; readonly limitKg: number };
+
+/** The guideline's band for a laden mass, cut at the lowest limit. `highKg` below `lowKg` means that none is left. */
+export function guidelineBand(ladenKg: number, limitsKg: readonly number[]): NoseRange {
+  const limitKg = Math.min(...limitsKg, Number.POSITIVE_INFINITY);
+  return { lowKg: ladenKg * GUIDELINE.low, highKg: Math.min(ladenKg * GUIDELINE.high, limitKg), limitKg };
+}
+
+/** Noseweight change from moving `kg` forward of the axle: lever about the axle (reference T-18). */
+export function noseChangeKg(kg: number, aheadM: number, axleToBallM: number): number {
+  return (kg * aheadM) / axleToBallM;
+}
+
+export const towingNoseweight: Calculator = {
+  topic: 'towing-noseweight',
+  inputs: [
+    {
+      name: 'carLimit',
+      as: 'weight',
+      known: 'car',
+      least: 25,
+      most: 350,
+      words: /\b(car|cars|car's|tow ?bar|towbar's|ball|tow ?ball|limit|vehicle|max|maximum|hitch|bracket|handbook)\b/,
+      unless: /\b(measured|gauge|reads|reading|weighed|we've got|now|currently|showing|scale|scales)\b/,
+      sane: "a car's noseweight limit lies between 50 and 150 kg",
+    },
+    {
+      name: 'measured',
+      as: 'weight',
+      known: 'things',
+      least: 0,
+      most: 350,
+      words:
+        /\b(kg|kgs|kilos?|measured|nose|noseweight|gauge|reads|reading|weighed|now|currently|showing|scale|scales)\b/,
+      unless:
+        /\b(car|cars|car's|tow ?bar|ball limit|limit|vehicle|max|maximum|bracket|handbook|bike|bikes|awning|mtplm)\b/,
+      sane: 'a noseweight lies between 30 and 150 kg',
+    },
+  ],
+  answer,
+};
+
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const nose = context.figures.noseweight;
+  if (nose === undefined)
+    return {
+      values: { lowKg: 0, highKg: 0, limitKg: 0, verdict: 'fits' },
+      first: `${context.vanName} is not towed: it has no noseweight.`,
+      working: [],
+      caution: null,
+      bar: null,
+    };
+  const car = numberOf(inputs, 'carLimit');
+  const measured = numberOf(inputs, 'measured');
+  const limitKg = Math.min(nose.limitKg, car ?? Number.POSITIVE_INFINITY);
+  const lowKg = Math.min(nose.lowKg, limitKg);
+  const highKg = Math.min(nose.highKg, limitKg);
+  const over = limitKg < nose.lowKg || (measured !== null && measured > limitKg);
+  const { mtplmKg } = context.figures;
+  const share = (nose.lowKg / mtplmKg) * 100;
+  return {
+    values: { lowKg, highKg, limitKg, verdict: over ? 'over' : 'fits' },
+    first: firstLine({ lowKg, highKg, limitKg }, nose, measured, car),
+    working: [
+      `${context.vanName}: aim for ${figure(nose.lowKg)}-${figure(nose.highKg)} kg, never over ${figure(nose.limitKg)} kg${car === null ? " or the car's own limit, whichever is lower" : `; your car's limit is ${figure(car)} kg`}.`,
+      share < GUIDELINE.low * 100
+        ? `${figure(nose.lowKg)} kg is ${figure(share)} % of ${figure(mtplmKg)} kg: the limit of the hitch and the car comes before the 5-7 % guideline.`
+        : `That is about ${figure(share)}-${figure((nose.highKg / mtplmKg) * 100)} % of ${figure(mtplmKg)} kg; 5-7 % is the guideline.`,
+    ],
+    caution:
+      measured !== null && measured < nose.lowKg
+        ? 'Too light a nose makes it snake: move heavy things forward, low and near the axle.'
+        : 'Move heavy things to change it, low and near the axle. The plates of car and van decide.',
+    bar: {
+      title: 'Noseweight',
+      unit: 'kg',
+      limit: limitKg,
+      segments: [{ label: measured === null ? 'aim' : 'measured', amount: measured ?? highKg }],
+    },
+  };
+}
+
+function firstLine(range: NoseRange, nose: NoseRange, measured: number | null, car: number | null): string {
+  if (range.limitKg < nose.lowKg)
+    return `By these figures your car cannot carry it: its limit of ${figure(range.limitKg)} kg is under the ${figure(nose.lowKg)} kg the van wants.`;
+  if (measured === null)
+    return `Aim for ${figure(range.lowKg)}-${figure(range.highKg)} kg, never over ${figure(range.limitKg)} kg.`;
+  if (measured > range.limitKg)
+    return `Over: ${figure(measured)} kg is more than ${figure(range.limitKg)} kg${car !== null && car < nose.limitKg ? ', your car’s limit' : ''}.`;
+  if (measured > range.highKg)
+    return `Nothing over at ${figure(measured)} kg, but above the ${figure(range.lowKg)}-${figure(range.highKg)} kg to aim for.`;
+  if (measured < range.lowKg)
+    return `Not over, but light: ${figure(measured)} kg where ${figure(range.lowKg)}-${figure(range.highKg)} kg is wanted.`;
+  return `Good: ${figure(measured)} kg lies within ${figure(range.lowKg)}-${figure(range.highKg)} kg.`;
+}

@@ -1,0 +1,44 @@
+import { BATTERY_V, solarWhInMonth } from './battery.ts';
+import { SHADED } from './battery-days.ts';
+import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { MONTH } from './common-inputs.ts';
+import { DAILY_USE, dailyUse } from './daily-use.ts';
+import { monthName } from './months.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { rounded } from './units.ts';
+import { figure } from './words.ts';
+
+export const solarKeepUp: Calculator = { topic: 'dc-solar-keep-up', inputs: [...DAILY_USE, MONTH, SHADED], answer };
+
+/** Wh a day = panel W x sun hours x 0.70 (the firm's factor for its own vans), against the day's use. */
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { figures, constants } = context;
+  const month = numberOf(inputs, 'month') ?? context.month;
+  const shaded = isSet(inputs, 'shaded');
+  const solarWh = solarWhInMonth(figures, constants, month, shaded);
+  const solarAh = solarWh / BATTERY_V;
+  const use = dailyUse(inputs, context);
+  const keepsUp = solarAh >= use.ah;
+  const drive = figures.battery.driveAhPerHour;
+  return {
+    values: { solarWh, solarAh, dailyAh: use.ah, verdict: keepsUp ? 'keeps-up' : 'falls-short' },
+    first:
+      figures.solarW === undefined
+        ? `${context.vanName} has no solar panel.`
+        : keepsUp
+          ? `Yes, in ${monthName(month)} it keeps up: ${figure(solarAh)} Ah a day against ${figure(use.ah)} Ah.`
+          : `No, in ${monthName(month)} it falls short: ${figure(solarAh)} Ah a day against ${figure(use.ah)} Ah.`,
+    working: [
+      `${figure(figures.solarW ?? 0)} W x ${figure(constants.sunHours[month - 1] ?? 0)} sun hours x ${figure(constants.solarFactor, 2)}${shaded ? ' / 2 for shade' : ''} = ${figure(solarWh, 0)} Wh, ${figure(solarAh)} Ah.`,
+      use.says,
+      ...(drive === undefined || keepsUp ? [] : [`An hour's driving brings another ${figure(drive)} Ah.`]),
+    ],
+    caution: shaded ? null : 'Halve it under trees or with a dirty panel.',
+    bar: {
+      title: `A day in ${monthName(month)}`,
+      unit: 'Ah',
+      limit: rounded(solarAh, 1),
+      segments: [{ label: 'use', amount: rounded(use.ah, 1) }],
+    },
+  };
+}

@@ -1,0 +1,74 @@
+import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { NIGHTS_IF_KNOWN, PEOPLE } from './common-inputs.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+import { daysText, figure, peopleText } from './words.ts';
+
+const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
+
+export const waterHowMuch: Calculator = {
+  topic: 'water-how-much',
+  inputs: [
+    PEOPLE,
+    nights,
+    {
+      name: 'showers',
+      as: 'flag',
+      known: 'things',
+      words: /\bshower(s|ing|ed)?\b/,
+      unless:
+        /\b(no|without|not|skip|skipping|never|won't|wont|excluding|except|apart from)( having| taking| have| counting| doing| using| be| the| any| our| in the van)* shower\w*|\bshower\w* (at|in|on) the (site|block|campsite|wash)|\b(site|site's|campsite|wash) (block )?showers?\b/,
+    },
+    {
+      name: 'showerCount',
+      as: 'count',
+      known: 'things',
+      least: 0,
+      most: 40,
+      words: /^(quick |short |hot )?showers?\b/,
+      sane: 'that is more showers than anybody takes in a day',
+    },
+  ],
+  answer,
+};
+
+/** Litres a person a day: drink and cook 4, washing up 4, hands and face 3, flush 2.5 where it comes from the van's water, quick shower 12 each. */
+function answer(inputs: Inputs, context: CalculatorContext): Answer {
+  const { litresPerPersonDay: each, wasteShare } = context.constants;
+  const { freshL, wasteL, flushFromFreshL } = context.figures.water;
+  const people = numberOf(inputs, 'people') ?? 1;
+  const showers = showersOf(inputs, people);
+  const base = each.drink + each.washingUp + each.hands + (flushFromFreshL > 0 ? flushFromFreshL : 0);
+  const litres = people * base + showers * each.shower;
+  const fills = litres / freshL;
+  const waste = (litres - people * flushFromFreshL) * wasteShare;
+  const days = numberOf(inputs, 'nights');
+  return {
+    values: { litresPerDay: litres, fillsPerDay: fills },
+    first: `About ${figure(litres, 0)} L a day for ${peopleText(people)}: ${fills >= 1 ? `${figure(fills)} fills a day` : `a fill lasts ${daysText(1 / fills)}`}.`,
+    working: [
+      `${figure(people)} x ${figure(base)} L${flushFromFreshL > 0 ? ' with the flush' : ''}${showers > 0 ? ` + ${figure(showers)} ${showers === 1 ? 'shower' : 'showers'} x ${figure(each.shower)} L` : ''} = ${figure(litres)} L; ${context.vanName} holds ${figure(freshL)} L.`,
+      showers > 0 || context.figures.hotWater?.shower !== true
+        ? ''
+        : `Each quick shower in the van adds ${figure(each.shower)} L.`,
+      `Waste fills with about ${figure(waste, 0)} L a day, ${figure(wasteL)} L to an emptying.`,
+      days === null || days <= 1 ? '' : `For ${figure(days)} days that is ${figure(litres * days, 0)} L.`,
+    ].filter((line) => line !== ''),
+    caution: flushFromFreshL > 0 ? null : 'The flush has its own tank and is not counted here.',
+    bar: {
+      title: 'Water in a day',
+      unit: 'L',
+      limit: freshL,
+      segments: [
+        { label: 'people', amount: people * base },
+        ...(showers > 0 ? [{ label: 'showers', amount: showers * each.shower }] : []),
+      ],
+    },
+  };
+}
+
+function showersOf(inputs: Inputs, people: number): number {
+  if (inputs['showers'] === false) return 0;
+  const counted = numberOf(inputs, 'showerCount');
+  if (counted !== null) return counted;
+  return isSet(inputs, 'showers') ? people : 0;
+}
