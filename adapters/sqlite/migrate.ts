@@ -51,10 +51,10 @@ function pending(at: Connection, migrations: Readonly<Record<string, Migration>>
   return known.filter((name) => !done.includes(name));
 }
 
-/** The transaction is the caller's: Kysely's own would begin late and could lose the race between two processes. */
+/** The transaction is the caller's: on SQLite Kysely begins none of its own. */
 async function runAll(at: Connection, migrations: Readonly<Record<string, Migration>>): Promise<void> {
   const db = new Kysely<unknown>({ dialect: new SqliteDialect({ database: at.raw }) });
   const provider = { getMigrations: async () => ({ ...migrations }) };
-  const { error } = await new Migrator({ db, provider, disableTransactions: true }).migrateToLatest();
+  const { error } = await new Migrator({ db, provider }).migrateToLatest();
   if (error !== undefined) throw error;
 }

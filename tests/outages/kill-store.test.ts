@@ -37,8 +37,8 @@ afterAll(() => folder.remove());
 /** What the outside world knows: it confirms messages and counts what arrives. */
 type World = { readonly confirmed: Set<string>; readonly arrived: string[] };
 
-function startChild(world: World, onLine: () => void): ChildProcessWithoutNullStreams {
-  const child = spawn(process.execPath, [program, file], {
+function startChild(world: World, onLine: () => void, at = file): ChildProcessWithoutNullStreams {
+  const child = spawn(process.execPath, [program, at], {
     env: { ...process.env, NODE_PATH: join(root, 'node_modules') },
   });
   createInterface({ input: child.stdout }).on('line', (line) => {
@@ -129,3 +129,13 @@ test(
   },
   60_000 + KILLS * 2_000,
 );
+
+test('lets several processes start at once on a file that is not there yet', async () => {
+  for (let round = 0; round < 5; round++) {
+    const fresh = join(folder.path, `fresh-${round}`, 'pitchhand.db');
+    const children = [1, 2, 3, 4].map(() => startChild({ confirmed: new Set(), arrived: [] }, () => {}, fresh));
+    for (const child of children) child.stdin.end();
+    await Promise.all(children.map((child) => once(child, 'close')));
+    expect(children.map((child) => child.exitCode)).toEqual([0, 0, 0, 0]);
+  }
+});

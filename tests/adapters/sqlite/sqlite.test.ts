@@ -117,14 +117,33 @@ describe('durability', () => {
     at.raw.close();
   });
 
+  test('undoes all of a piece of work that fails half way, and nothing of its neighbours', async () => {
+    const at = connect(file);
+    at.raw.exec('create table t (a integer)');
+    const insert = at.raw.prepare('insert into t values (?)');
+    const writer = groupCommit(at);
+    const works = [1, 2, 3].map((n) =>
+      writer.write(() => {
+        insert.run(n);
+        if (n === 2) throw new Error('half way');
+      }),
+    );
+    const outcomes = await Promise.allSettled(works);
+    expect(outcomes.map((each) => each.status)).toEqual(['fulfilled', 'rejected', 'fulfilled']);
+    expect(at.raw.prepare('select a from t').pluck().all()).toEqual([1, 3]);
+    at.raw.close();
+  });
+
   test('takes nothing for written when the transaction fails as a whole', async () => {
     const at = connect(file);
     at.raw.exec('create table t (a integer)');
     const writer = groupCommit(at);
     const first = writer.write(() => at.raw.prepare('insert into t values (1)').run());
+    // As SQLite does by itself when the disk is full: https://www.sqlite.org/lang_transaction.html, section 2.4
     const second = writer.write(() => at.raw.exec('rollback'));
-    const outcomes = await Promise.allSettled([first, second]);
-    expect(outcomes.map((each) => each.status)).toEqual(['rejected', 'rejected']);
+    const third = writer.write(() => at.raw.prepare('insert into t values (3)').run());
+    const outcomes = await Promise.allSettled([first, second, third]);
+    expect(outcomes.map((each) => each.status)).toEqual(['rejected', 'rejected', 'rejected']);
     expect(at.raw.prepare('select count(*) from t').pluck().get()).toBe(0);
     await writer.write(() => at.raw.prepare('insert into t values (2)').run());
     expect(at.raw.prepare('select a from t').pluck().all()).toEqual([2]);
