@@ -40,11 +40,14 @@ const DONE_KEPT = 100;
 
 export type DeskNotes = ReturnType<typeof createDeskNotes>;
 
-/** The desk's memory, in the store's notes. Message and topic numbers belong to one chat, so their names carry it. */
+/**
+ * The desk's memory, in the store's notes. Message and topic numbers belong to one chat, so their names
+ * carry it; what has been told and dealt with outlives the group's change into a supergroup.
+ */
 export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'notes'>, configured: number) {
   let chat = configured;
-  const movedNote = `telegram:desk:moved:${configured}`;
   const here = (name: string) => `telegram:desk:${chat}:${name}`;
+  const always = (name: string) => `telegram:desk:${name}:${configured}`;
   const get = async <T>(name: string): Promise<T | null> => {
     const kept = await store.note(name);
     return kept === null || kept === '' ? null : (JSON.parse(kept) as T);
@@ -55,11 +58,11 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
     /** A group that became a supergroup has another id than the one configured. */
     chat: () => chat,
     load: async () => {
-      chat = (await get<number>(movedNote)) ?? configured;
+      chat = (await get<number>(always('moved'))) ?? configured;
     },
     move: async (to: number) => {
       chat = to;
-      await put(movedNote, to);
+      await put(always('moved'), to);
     },
 
     room: (key: string) => get<Room>(here(`room:${key}`)),
@@ -75,14 +78,14 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
     spoken: (message: number) => get<Spoken>(here(`message:${message}`)),
     putSpoken: (message: number, spoken: Spoken) => put(here(`message:${message}`), spoken),
 
-    told: () => get<Told>(here('told')),
-    putTold: (told: Told) => put(here('told'), told),
+    told: () => get<Told>(always('told')),
+    putTold: (told: Told) => put(always('told'), told),
 
-    handled: async () => (await get<Handled>(here('handled'))) ?? { done: [], acting: null },
+    handled: async () => (await get<Handled>(always('handled'))) ?? { done: [], acting: null },
     putActing: async (handled: Handled, acting: NonNullable<Handled['acting']>) =>
-      put(here('handled'), { ...handled, acting }),
+      put(always('handled'), { ...handled, acting }),
     putDone: async (handled: Handled, update: number) =>
-      put(here('handled'), { done: [...handled.done, update].slice(-DONE_KEPT), acting: null }),
+      put(always('handled'), { done: [...handled.done, update].slice(-DONE_KEPT), acting: null }),
 
     marks: async () => (await get<readonly Mark[]>(here('marks'))) ?? [],
     putMarks: (marks: readonly Mark[]) => put(here('marks'), marks),

@@ -37,6 +37,8 @@ export type DeskOutParts = {
 const TOLD_KINDS = ['passed', 'taken', 'given-back', 'to-staff', 'staff-said', 'staff-noted', 'notice'] as const;
 /** Looked at without being woken, for changes made by another process. */
 const LOOK_AGAIN_MS = 5_000;
+/** How far a staff message has come; of the reactions that bots may give. */
+export const REACTIONS = { delivered: '👍', unknown: '🤔', gone: '👎' } as const;
 const GROUP_LOST_MS = 60_000;
 const SOON_MS = 3_000;
 
@@ -210,7 +212,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
       const sent =
         (await store.lines(mark.thread, mark.line - 1)).find((line) => line.id === mark.line)?.sent ?? 'gone';
       if (sent === 'waiting') continue;
-      await react(mark.message, sent === 'delivered' ? '👍' : sent === 'unknown' ? '🤔' : '👎');
+      await react(mark.message, REACTIONS[sent]);
       settled.add(mark);
     }
     if (settled.size === 0) return;
@@ -218,7 +220,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
     await notes.putMarks(marks);
   }
 
-  async function react(message: number, emoji: '👍' | '🤔' | '👎'): Promise<void> {
+  async function react(message: number, emoji: (typeof REACTIONS)[keyof typeof REACTIONS]): Promise<void> {
     try {
       await api.raw.setMessageReaction({
         chat_id: notes.chat(),

@@ -89,6 +89,19 @@ function withoutToken(text: string): string {
   return text.replace(/bot\d+:[\w-]+/g, 'bot<token>');
 }
 
+/** Why something failed, for the log of a loop that must go on whatever it was; never with the token in it. */
+export function inWords(thrown: unknown): { readonly why: string; readonly retryAfterMs: number | null } {
+  try {
+    const error = toChannelError(thrown);
+    return {
+      why: `${error.failure}: ${error.message}`,
+      retryAfterMs: error.failure === 'busy' ? error.retryAfterMs : null,
+    };
+  } catch {
+    return { why: withoutToken(String(thrown)), retryAfterMs: null };
+  }
+}
+
 export function receiptOf(error: ChannelError): Receipt {
   const why = error.message;
   switch (error.failure) {

@@ -20,41 +20,49 @@ export function escapeHtml(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
+/** Enough to see whole any sign that begins before the cut. */
+const LOOK_AHEAD = 64;
+
 /**
  * Cuts a text into pieces of at most `most` UTF-16 units, at a paragraph's end if one is near, else at a sentence's,
- * else between words, else between two signs as people see them. Nothing is lost or added: the pieces put together
- * are the text. Pieces without anything to see are left out, as Telegram refuses them.
+ * else between words, else between two signs as people see them. Nothing is lost but blank space around a cut and at
+ * the ends, which Telegram takes away as well; pieces without anything to see are left out, as Telegram refuses them.
  */
 export function splitMarked(marked: MarkedText, most: number): readonly MarkedText[] {
   const text = textOf(marked);
   const pieces: MarkedText[] = [];
   let from = 0;
   while (from < text.length) {
-    const to = from + cutAt(text.slice(from, from + most + 1), most);
-    const piece = slice(marked, from, to);
-    if (/\S/.test(textOf(piece))) pieces.push(piece);
+    from += blankLength(text.slice(from));
+    const to = from + cutAt(text.slice(from, from + most + LOOK_AHEAD), most);
+    const piece = slice(marked, from, from + text.slice(from, to).trimEnd().length);
+    if (piece.length > 0) pieces.push(piece);
     from = to;
   }
   return pieces;
 }
 
-/** Where a piece that may have `most` units ends; `text` holds one unit more if there is more to come. */
+function blankLength(text: string): number {
+  return text.length - text.trimStart().length;
+}
+
+/** Where a piece that may have `most` units ends. */
 function cutAt(text: string, most: number): number {
   if (text.length <= most) return text.length;
-  const window = text.slice(0, most);
   return (
-    lastEnd(window, /\n\n+/g, most / 2) ??
-    lastEnd(window, /[.!?…]["'”’)]*\s+|\n+/g, most / 4) ??
-    lastEnd(window, /\s+/g, most / 4) ??
+    lastEnd(text, /\S(?=[^\S\n]*\n[^\S\n]*\n)/g, most / 2, most) ??
+    lastEnd(text, /[.!?…]["'”’)]*(?=\s)|\S(?=[^\S\n]*\n)/g, most / 4, most) ??
+    lastEnd(text, /\S(?=\s)/g, most / 4, most) ??
     lastSign(text, most)
   );
 }
 
-/** The end of the last match that leaves a piece of at least `least` units. */
-function lastEnd(window: string, pattern: RegExp, least: number): number | null {
+/** The end of the last match that leaves a piece of `least` to `most` units. */
+function lastEnd(text: string, pattern: RegExp, least: number, most: number): number | null {
   let end: number | null = null;
-  for (const match of window.matchAll(pattern)) {
+  for (const match of text.matchAll(pattern)) {
     const at = match.index + match[0].length;
+    if (at > most) break;
     if (at >= least) end = at;
   }
   return end;

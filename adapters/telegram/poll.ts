@@ -1,5 +1,5 @@
 import type { Api } from 'grammy';
-import { toChannelError } from './errors.ts';
+import { inWords } from './errors.ts';
 import type { Inbox } from './inbox.ts';
 import type { Log } from './log.ts';
 import { ALLOWED_UPDATES } from './update.ts';
@@ -46,9 +46,9 @@ export async function poll({ api, inbox, wait, log, holdS }: PollOptions, signal
           'an update could not be stored: it stays with Telegram and is asked for again',
         );
       } else {
-        const error = toChannelError(thrown);
-        log.warn({ why: error.message, failure: error.failure }, 'asking Telegram for updates failed');
-        pauseMs = Math.max(pauseMs, error.failure === 'busy' ? (error.retryAfterMs ?? 0) : 0);
+        const { why, retryAfterMs } = inWords(thrown);
+        log.warn({ why }, 'asking Telegram for updates failed');
+        pauseMs = Math.max(pauseMs, retryAfterMs ?? 0);
       }
       await wait(pauseMs, signal);
       pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
@@ -93,8 +93,9 @@ async function storeAll(updates: readonly Polled[], offset: number, inbox: Inbox
   return updates.reduce((highest, update) => Math.max(highest, update.update_id + 1), offset);
 }
 
-type WithChat = { readonly chat: { readonly id: number } };
+type WithChat = { readonly chat?: { readonly id?: number } };
 
+/** Updates by the chat they belong to; the inbox judges whether they can be read at all. */
 function byChat(updates: readonly Polled[]): Map<number, Polled[]> {
   const groups = new Map<number, Polled[]>();
   for (const update of updates) {
@@ -104,7 +105,7 @@ function byChat(updates: readonly Polled[]): Map<number, Polled[]> {
       readonly my_chat_member?: WithChat;
       readonly callback_query?: { readonly message?: WithChat };
     };
-    const chat = (message ?? edited_message ?? my_chat_member ?? callback_query?.message)?.chat.id ?? 0;
+    const chat = (message ?? edited_message ?? my_chat_member ?? callback_query?.message)?.chat?.id ?? 0;
     const group = groups.get(chat);
     if (group === undefined) groups.set(chat, [update]);
     else group.push(update);

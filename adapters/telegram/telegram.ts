@@ -1,8 +1,10 @@
+import { Agent as HttpAgent } from 'node:http';
+import { Agent as HttpsAgent } from 'node:https';
 import { Api } from 'grammy';
 import type { Address, Attachment, Channel, Clock, Message, PictureUse } from '../../src/index.ts';
 import { COMMANDS } from './commands.ts';
 import { createDelivery } from './deliver.ts';
-import { ChannelError, toChannelError } from './errors.ts';
+import { ChannelError, inWords, toChannelError } from './errors.ts';
 import { openFile } from './files.ts';
 import { createInbox } from './inbox.ts';
 import { type Rates, TELEGRAM, TELEGRAM_RATES } from './limits.ts';
@@ -52,13 +54,23 @@ export type TelegramChannel = Channel & {
 const BOT_NAME_NOTE = 'telegram:bot-name';
 const CALL_TIMEOUT_S = 60;
 const SETUP_PAUSE_MS = 5_000;
+const PUBLIC_ROOT = 'https://api.telegram.org';
+/** A connection left idle longer may be dead without anybody having said so, and a message sent on it would be in doubt. */
+const IDLE_MS = 10_000;
+
+function agentFor(apiRoot: string): HttpAgent | HttpsAgent {
+  const options = { keepAlive: true, timeout: IDLE_MS };
+  return apiRoot.startsWith('https:') ? new HttpsAgent(options) : new HttpAgent(options);
+}
 
 /** The channel to hirers' Telegram chats. Starts whether or not Telegram can be reached; a refused token is told at once. */
 export function createTelegram(options: TelegramOptions): TelegramChannel {
   const { token, store, clock, log, receive, wait = realWait, holdS = 25 } = options;
+  const apiRoot = (options.apiRoot ?? PUBLIC_ROOT).replace(/\/+$/, '');
   const api = new Api(token, {
-    ...(options.apiRoot === undefined ? {} : { apiRoot: options.apiRoot.replace(/\/+$/, '') }),
+    apiRoot,
     timeoutSeconds: CALL_TIMEOUT_S,
+    baseFetchConfig: { compress: true, agent: agentFor(apiRoot) },
   });
   const stopping = new AbortController();
   const pace = createPace(clock, wait, stopping.signal, options.rates ?? TELEGRAM_RATES);
@@ -106,9 +118,9 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
       try {
         return await setUp();
       } catch (thrown) {
-        const error = toChannelError(thrown);
-        log.warn({ why: error.message }, 'Telegram cannot be reached yet');
-        await wait(error.retryAfterMs ?? SETUP_PAUSE_MS, stopping.signal);
+        const { why, retryAfterMs } = inWords(thrown);
+        log.warn({ why }, 'Telegram cannot be reached yet');
+        await wait(retryAfterMs ?? SETUP_PAUSE_MS, stopping.signal);
       }
     }
   }
@@ -151,6 +163,6 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
         : createWebhook(webhook.secret, inbox, log),
     desk,
     botName: () => store.note(BOT_NAME_NOTE),
-    open: (attachment) => openFile(api, { token, apiRoot: options.apiRoot }, attachment),
+    open: (attachment) => openFile(api, `${apiRoot}/file/bot${token}`, attachment),
   };
 }

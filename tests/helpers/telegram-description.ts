@@ -1,7 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-type Field = { readonly name: string; readonly types: readonly string[]; readonly required: boolean };
+type Field = {
+  readonly name: string;
+  readonly types: readonly string[];
+  readonly required: boolean;
+  readonly description?: string;
+};
 type Shape = { readonly fields?: readonly Field[]; readonly subtypes?: readonly string[] };
 
 /** The Bot API as its makers publish it, or the few methods we call when the published file is not there. */
@@ -113,9 +118,19 @@ function faultsInFields(
     const given = value[field.name];
     if (given === undefined) {
       if (field.required) faults.push(`${at}: '${field.name}' is missing`);
-    } else faults.push(...faultsInValue(description, field.types, given, `${at}.${field.name}`));
+    } else {
+      faults.push(...faultsInValue(description, field.types, given, `${at}.${field.name}`));
+      const only = onlyValue(field);
+      if (only !== null && given !== only) faults.push(`${at}.${field.name}: must be '${only}'`);
+    }
   }
   return faults;
+}
+
+/** What tells the kinds of a union apart: 'Type of the reaction, always "emoji"', 'Scope type, must be chat'. */
+function onlyValue(field: Field): string | null {
+  if (!['type', 'status', 'source'].includes(field.name)) return null;
+  return /(?:always|must be) "?([a-z0-9_]+)"?$/.exec(field.description ?? '')?.[1] ?? null;
 }
 
 function faultsInValue(description: Description, types: readonly string[], value: unknown, at: string): string[] {

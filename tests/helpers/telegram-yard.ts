@@ -16,6 +16,32 @@ import type { GroupOnTelegram, PersonOnTelegram } from './telegram-people.ts';
 import { optionsFor } from './telegram-rig.ts';
 import { TelegramStandIn } from './telegram-stand-in.ts';
 
+/** A clock that only waiting moves on: nothing takes real time, and every wait is on record. */
+export function aClock(nowMs = 1_000_000) {
+  const waits: number[] = [];
+  return {
+    waits,
+    clock: { nowMs: () => nowMs },
+    wait: async (ms: number, signal?: AbortSignal) => {
+      waits.push(ms);
+      await briefly(ms, signal);
+      if (signal?.aborted !== true) nowMs += ms;
+    },
+  };
+}
+
+/** Waits a moment instead of the whole time. */
+export function briefly(ms: number, signal?: AbortSignal): Promise<void> {
+  return new Promise((resolve) => {
+    if (signal?.aborted === true) return resolve();
+    const timer = setTimeout(resolve, Math.min(ms, 3));
+    signal?.addEventListener('abort', () => {
+      clearTimeout(timer);
+      resolve();
+    });
+  });
+}
+
 export const aBooking = (more: Partial<Booking> = {}): Booking => ({
   ref: 'BR-2702',
   hirer: 'The Tolland family',
