@@ -36,3 +36,6 @@ export type * from './thread/thread.ts';
 export * from './turn.ts';
 export { welcomeReply } from './reply/welcome.ts';
 export * from './relay/duty.ts';
+export * from './review/fault-counts.ts';
+export * from './review/faults-due.ts';
+export { withPriors } from './review/accept-priors.ts';

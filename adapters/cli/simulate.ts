@@ -175,7 +175,7 @@ export function tableOf(rows: readonly Row[], summary: Summary, pass: string): s
       'priors off by two',
       cellsOf(offByTwo.means, offByTwo.means.ours.minutes / offByTwo.means.optimum.minutes - 1),
     ),
-    `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a wait longer than that costs the wait.\n`,
+    `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a wait longer than that costs the wait as well.\n`,
     `Over the best of all walks: ${percent(summary.overOptimum)}, at most ${percent(summary.overOptimumAtMost)} on one walk.\n`,
     `Under likeliest-first, fixes only: ${percent(summary.underFixesOnly)}; check then fix: ${percent(summary.underCheckThenFix)}.\n`,
     `With every prior off by two: ${percent(offByTwo.underFixesOnly)} and ${percent(offByTwo.underCheckThenFix)} under.\n`,

@@ -42,8 +42,8 @@ export type Problem = {
 };
 
 /**
- * @param passMinutes The price of a pass. A cause that the hirer cures by waiting longer than that costs the wait: people
- *                    cannot make a fridge cool faster either, so they are not asked to.
+ * @param passMinutes The price of a pass. A cause that the hirer cures by waiting longer than that costs the wait as
+ *                    well: people cannot make a fridge cool faster either, they can only say so later.
  */
 export function problemOf(
   causes: readonly ScopedCause[],
@@ -55,10 +55,7 @@ export function problemOf(
     prior: [...causes.map((cause) => cause.prior * known), other],
     checks: causes.map((cause) => checkOf(cause, causes, wrong)),
     fixes: causes.map(fixOf),
-    pass: [
-      ...causes.map(({ fix }) => (fix.who === 'staff' ? passMinutes : Math.max(passMinutes, fix.minutes))),
-      passMinutes,
-    ],
+    pass: [...causes.map((cause) => passMinutes + waitBeyond(cause, passMinutes)), passMinutes],
     cannotTell,
   };
 }
@@ -73,4 +70,8 @@ function checkOf(cause: ScopedCause, causes: readonly ScopedCause[], usual: numb
 function fixOf({ fix }: ScopedCause): Fix | null {
   if (fix.who === 'staff') return null;
   return { minutes: fix.minutes, success: fix.success, reset: fix.reset, fuse: fix.fuse };
+}
+
+function waitBeyond({ fix }: ScopedCause, passMinutes: number): number {
+  return fix.who === 'hirer' && fix.minutes > passMinutes ? fix.minutes : 0;
 }

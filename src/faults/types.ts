@@ -32,10 +32,10 @@ export type Walk = {
 /**
  * What comes next. `pass`: people take over, because that costs fewer minutes (`cheaper`), because nothing is left to
  * do (`nothing-left`), or because a stop condition holds (`stopped`); `likely` is the cause believed in most, null when
- * none is believed in more than the rest together. `fixed`: by the fix of `cause`, or by itself (null).
+ * none is believed in more than the rest together. `fixed`: by the fix of `cause`, or while it was looked at.
  */
 export type Next =
   | { readonly kind: 'check'; readonly cause: CauseId }
   | { readonly kind: 'fix'; readonly cause: CauseId }
   | { readonly kind: 'pass'; readonly why: 'cheaper' | 'nothing-left' | 'stopped'; readonly likely: CauseId | null }
-  | { readonly kind: 'fixed'; readonly cause: CauseId | null };
+  | { readonly kind: 'fixed'; readonly cause: CauseId };
