@@ -139,7 +139,8 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
     const { event, threadId } = stored;
     switch (event.kind) {
       case 'passed':
-        await rooms.brief(threadId, { kind: 'waiting' });
+        // A danger is passed even while somebody has the thread already.
+        await rooms.brief(threadId, await rooms.standingOf(threadId));
         return;
       case 'to-staff': {
         const name = await hirerName(threadId);
@@ -159,7 +160,10 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
       case 'taken':
         return rooms.restate(threadId, { kind: 'taken', by: await rooms.shownHolder(threadId, event.by) });
       case 'given-back':
-        await rooms.restate(threadId, { kind: 'back', by: event.by });
+        await rooms.restate(threadId, {
+          kind: 'back',
+          by: event.by === 'hirer' ? await hirerName(threadId) : event.by,
+        });
         return rooms.close(threadId);
       case 'notice':
         return tellNotice(stored, event.hazard);
