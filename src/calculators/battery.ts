@@ -81,11 +81,6 @@ export function solarWh(panelW: number, sunHours: number, factor: number): numbe
   return panelW * sunHours * factor;
 }
 
-/** Peak sun hours a day from a year's kilowatt-hours a square metre. */
-export function meanSunHours(annualKWhPerM2: number): number {
-  return annualKWhPerM2 / 365;
-}
-
 /** The panel's Wh on a usual day of a month; half of it under trees. */
 export function solarWhInMonth(figures: Figures, constants: Constants, month: number, shaded: boolean): number {
   return solarWh(figures.solarW ?? 0, constants.sunHours[month - 1] ?? 0, constants.solarFactor) * (shaded ? 0.5 : 1);

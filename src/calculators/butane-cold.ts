@@ -1,8 +1,11 @@
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
-import { type Gas, gaugeBar } from './lpg.ts';
+import { celsiusAtGauge, type Gas, gaugeBar } from './lpg.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
+
+/** What a regulator needs over the air's pressure to give its working pressure, in bar: EN 1949, EN 16129. */
+const REGULATOR_BAR = 0.03;
 
 export type GasVerdict = 'fine' | 'weak' | 'none';
 
@@ -60,7 +63,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         : FIRST[verdict](celsius, hob),
     working: [
       gauge > 0
-        ? `At ${figure(celsius)}° the cylinder holds about ${figure(gauge, 2)} bar over the air outside; the regulator wants 0.03 bar and some to spare.`
+        ? `At ${figure(celsius)}° the cylinder holds about ${figure(gauge, 2)} bar over the air outside; the regulator wants ${REGULATOR_BAR} bar, which ${kind} gives only above about ${figure(celsiusAtGauge(REGULATOR_BAR, kind))}°.`
         : `At ${figure(celsius)}° ${kind} holds no pressure over the air outside: nothing comes out.`,
       isInside(context)
         ? `${context.vanName}'s cylinder stands inside, so the van's own warmth counts.`

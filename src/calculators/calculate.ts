@@ -4,6 +4,7 @@ import { CALCULATORS } from './calculators.ts';
 import type { InputSpec, InputValue, Reading } from './input-spec.ts';
 import { readingOf, readTable } from './reading.ts';
 import type { CalculatorContext, Inputs, Outcome } from './types.ts';
+import { rounded } from './units.ts';
 
 const byTopic: ReadonlyMap<TopicId, Calculator> = new Map(
   CALCULATORS.map((calculator) => [calculator.topic, calculator]),
@@ -40,7 +41,16 @@ export function calculate(topic: TopicId, text: string, previous: Inputs | null,
     null;
   if (missing !== null) return question(missing, said, inputs, context);
   const { pass = false, ...answer } = calculator.answer(inputs, context);
-  return { kind: 'result', ...answer, pass, inputs: said };
+  return { kind: 'result', ...answer, values: tidied(answer.values), pass, inputs: said };
+}
+
+/** Decimals of a value: more than any of the sums is good for, and none of the floating point's own. */
+const PLACES = 4;
+
+function tidied(values: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(
+    Object.entries(values).map(([key, value]) => [key, typeof value === 'number' ? rounded(value, PLACES) : value]),
+  );
 }
 
 function withoutAsked(previous: Inputs | null): Inputs {

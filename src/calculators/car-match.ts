@@ -69,7 +69,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       `${figure(mtplmKg)} / ${figure(kerb)} = ${figure(percent)} %.`,
       over && percent <= most * 100 && !pastLimit
         ? `Up to ${figure(most * 100, 0)} % only for experienced towers and only if we agree: ask us.`
-        : `The lightest car within ${figure(usual * 100, 0)} % weighs ${figure(mtplmKg / usual, 0)} kg.`,
+        : `${figure(usual * 100, 0)} % of your car is ${figure(heaviestVanKg(kerb, usual), 0)} kg; the lightest car within it weighs ${figure(mtplmKg / usual, 0)} kg.`,
       "The car's own towing limit and its train weight, on its plate, come first.",
     ],
     caution:

@@ -29,7 +29,7 @@ const people: InputSpec = {
   least: 1,
   most: 20,
   whole: true,
-  sane: 'it has to be a whole number of people, 1 or more',
+  sane: 'it has to be a whole number of people, and the vans sleep 6 at most',
   fill: (context) => context.people,
   ask: () => ({ question: 'How many of you are there?', choices: ['1', '2', '4', '6'] }),
 };

@@ -41,6 +41,7 @@ export const DAILY_USE: readonly InputSpec[] = [
     words:
       /\bhow many hours\b|\bhow long (can|could|will|would|do|may|might) (we|i|you) (run|watch|use|leave|keep|have|play)\b|\b(24 ?\/ ?7|non ?stop|round the clock|all the time|constantly|continuously)\b/,
   },
+  { name: 'onlyThese', as: 'flag', known: 'appliances', words: /\b(only|just|nothing (else )?but|nothing else)\b/ },
   {
     name: 'heated',
     as: 'flag',
@@ -88,9 +89,11 @@ export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
 function timed(inputs: Inputs): readonly (Load & { readonly hours: number })[] {
   const loads = parseLoads(inputs['loads']);
   const hours = inputs['nonstop'] === true ? 24 : numberOf(inputs, 'hours');
-  if (hours === null && loads.every((load) => load.hours === null)) return [];
+  const always = (load: Load) => load.key === 'fridge' || ALWAYS_ON.has(load.key);
+  const onlyAlways = inputs['onlyThese'] === true && loads.some(always);
+  if (hours === null && !onlyAlways && loads.every((load) => load.hours === null)) return [];
   return loads.flatMap((load) => {
-    const mine = load.hours ?? (load.key === 'fridge' || ALWAYS_ON.has(load.key) ? 24 : hours);
+    const mine = load.hours ?? (always(load) ? 24 : hours);
     return mine === null ? [] : [{ ...load, hours: mine }];
   });
 }

@@ -68,6 +68,7 @@ export const gasHowLong: Calculator = {
       words: /\b(heat|heating|heater|heaters|warm|warmth|fire|radiators)\b/,
       unless: no(HEAT),
     },
+    flag('oneBottle', /\b(bottle|cylinder|canister|bottel)\b/),
     flag('only-cooking', only(COOKING)),
     flag('only-heating', only(HEAT)),
     flag('only-fridge', only('fridge')),
@@ -137,6 +138,8 @@ function carriedOf(inputs: Inputs, context: CalculatorContext): { readonly kg: n
   const bottles = numberOf(inputs, 'bottles');
   if (bottles !== null && percent !== null && bottles >= 1) return share((bottles * percent) / 100, one);
   if (bottles !== null) return share(bottles, one);
+  // '60 % left in the bottle' is of one, whatever stands beside it.
+  if (percent !== null && isSet(inputs, 'oneBottle')) return share(percent / 100, one);
   if (percent !== null) return { kg: (full * percent) / 100, says: `${figure(percent, 0)} % of ${figure(full, 2)} kg` };
   return { kg: full, says: `${figure(full, 2)} kg` };
 }

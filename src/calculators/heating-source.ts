@@ -56,7 +56,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       stepW === 0
         ? ''
         : `${wattsText(stepW)} holds about ${figure(rise, 0)}° above outside.${outside === null ? '' : ` At ${figure(outside)}° outside, ${USUAL_INSIDE_C}° takes ${wattsText(needW ?? 0)}.`}`,
-      stepW === 0 ? '' : `${wattsText(Math.max(0, freeW - stepW))} is left: ${leaveOff(freeW - stepW, context)}`,
+      stepW === 0 ? '' : `${wattsText(Math.max(0, freeW - stepW))} is left: ${leaveOff(freeW - stepW, on, context)}`,
     ].filter((line) => line !== ''),
     caution:
       source === 'electric' && outside === null
@@ -88,9 +88,12 @@ const FIRST: Readonly<Record<Exclude<HeatSource, 'diesel'>, (step: string, amps:
       : `Gas: no step of the electric heating fits on ${figure(amps)} amps.`,
 };
 
-function leaveOff(spareW: number, context: CalculatorContext): string {
+function leaveOff(spareW: number, on: readonly Load[], context: CalculatorContext): string {
   const large = Object.entries(context.figures.mains.loads)
-    .filter(([id, load]) => !id.startsWith('heating-') && !isBackground(id) && load.watts > spareW)
+    .filter(
+      ([id, load]) =>
+        !id.startsWith('heating-') && !isBackground(id) && load.watts > spareW && !on.some((other) => other.key === id),
+    )
     .map(([, load]) => load.name.replace(/^low-watt /, ''));
   return large.length === 0
     ? 'everything else of the van fits one at a time.'

@@ -80,6 +80,10 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
     'dry my hair',
     'dry her hair',
     'drying my hair',
+    'drying her hair',
+    'drying their hair',
+    'dry our hair',
+    'dry their hair',
     'drying hair',
     'blow dry',
     'dry hair',
@@ -145,6 +149,7 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
 
 /** Things whose draw differs so much that their plate is asked for. */
 const BY_PLATE = [
+  'microwave',
   'vacuum',
   'vacuum cleaner',
   'rice cooker',
@@ -269,7 +274,8 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
         phrases: phrasesOf(key, [], []),
       });
   }
-  list.push(...byPlate());
+  const wired = new Set(list.map((appliance) => appliance.key));
+  list.push(...byPlate().filter((appliance) => !wired.has(appliance.key)));
   return list;
 }
 

@@ -10,9 +10,9 @@ export function payloadKg(mtplmKg: number, readyKg: number): number {
   return mtplmKg - readyKg;
 }
 
-/** Mass of water in kg: 0.998 kg a litre at 20 C, taken as 1. */
-export function waterKg(litres: number): number {
-  return litres;
+/** What is left of a payload after things, in kg; below nought it is over. */
+export function leftKgAfter(payload: number, things: readonly Pick<Thing, 'count' | 'kg'>[]): number {
+  return payload - things.reduce((sum, thing) => sum + thing.count * thing.kg, 0);
 }
 
 const ridesInVan = (context: CalculatorContext) => context.figures.peopleCount;
@@ -49,9 +49,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const things = parseThings(inputs['things']);
   const riders = ridesInVan(context) ? ridersOf(inputs, context) : [];
   const all = [...riders, ...things];
-  const usedKg = all.reduce((sum, thing) => sum + thing.count * thing.kg, 0);
   const payload = payloadKg(figures.mtplmKg, figures.readyKg);
-  const leftKg = payload - usedKg;
+  const leftKg = leftKgAfter(payload, all);
+  const usedKg = payload - leftKg;
   const over = leftKg < 0;
   return {
     values: { leftKg, verdict: over ? 'over' : 'fits' },

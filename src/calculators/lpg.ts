@@ -1,4 +1,4 @@
-import { celsiusFromKelvin, kelvinFromCelsius, MJ_PER_KWH, WATTS_PER_KILOWATT } from './units.ts';
+import { celsiusFromKelvin, kelvinFromCelsius, WATTS_PER_KILOWATT } from './units.ts';
 
 export type Gas = 'propane' | 'butane';
 
@@ -37,16 +37,6 @@ export function gramsBurnt(watts: number, hours: number, netKWhPerKg: number): n
   return ((watts / WATTS_PER_KILOWATT) * hours * 1000) / netKWhPerKg;
 }
 
-/** Hours that `kg` feed a flame of `watts`: the inverse of {@link gramsBurnt}. */
-export function hoursOfFlame(kg: number, watts: number, netKWhPerKg: number): number {
-  return (kg * netKWhPerKg) / (watts / WATTS_PER_KILOWATT);
-}
-
-/** Net calorific value in MJ/kg. */
-export function netMJPerKg(netKWhPerKg: number): number {
-  return netKWhPerKg * MJ_PER_KWH;
-}
-
 /** g a day = heat loss (W/K) x (inside - outside) x hours / 1000 x 77.7 / 0.85; nothing when it is warmer outside. */
 export function heatingGrams(heat: {
   readonly lossWPerK: number;
@@ -56,9 +46,4 @@ export function heatingGrams(heat: {
   readonly netKWhPerKg: number;
 }): number {
   return gramsBurnt(heat.lossWPerK * Math.max(0, heat.liftK), heat.hours, heat.netKWhPerKg) / heat.efficiency;
-}
-
-/** A full steel cylinder weighs about twice its contents, within a fifth (a trade association's release). */
-export function fullCylinderKg(contentsKg: number): number {
-  return 2 * contentsKg;
 }

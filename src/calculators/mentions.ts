@@ -1,6 +1,6 @@
 import { type Appliance, singular } from './lexicon.ts';
 import type { Piece } from './numbers.ts';
-import type { Counted, Quantity } from './quantities.ts';
+import { type Counted, isOfADay, type Quantity } from './quantities.ts';
 
 /** An appliance named in a text, with what was said about it. */
 export type Mention = {
@@ -29,7 +29,7 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
   const steps = places.map((place) => (place.appliance.key === 'heating' ? stepOf(counted, place, free) : null));
   const watts = bind(places, counted, free, 'watts');
   const hours = bind(places, counted, free, 'hours');
-  const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours');
+  const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours' && isOfADay(quantity, counted));
   const mentions = places.map((place, i): Mention => {
     const { from, to, appliance } = place;
     return {
@@ -99,7 +99,7 @@ function bind(
 ): readonly (number | null)[] {
   const result: (number | null)[] = places.map(() => null);
   for (const quantity of counted.quantities) {
-    if (quantity.unit !== unit || !free.has(quantity)) continue;
+    if (quantity.unit !== unit || !free.has(quantity) || (unit === 'hours' && !isOfADay(quantity, counted))) continue;
     let best = -1;
     let bestGap = Number.POSITIVE_INFINITY;
     places.forEach((place, i) => {
@@ -186,7 +186,9 @@ function isOnGas(pieces: readonly Piece[], place: Place, places: readonly Place[
     .join(' ');
   const before = pieces[place.from - 1]?.text;
   if (before === 'gas' && pieces[place.from - 2]?.text !== 'and') return true;
-  return /^((is |are |running |set |left |to |on )*)(on |to )gas\b(?! and)/.test(after);
+  return /^((is |are |running |set |left |to |on )*)(on |to )gas\b(?! (and|\+|plus) (the )?(electric|mains|hook))/.test(
+    after,
+  );
 }
 
 function wholeNight(pieces: readonly Piece[]): number | null {
@@ -210,7 +212,9 @@ function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | 
       const next = counted.pieces[quantity.to];
       const named =
         next?.kind === 'word' &&
-        !/^(of|on|for|at|in|and|or|is|to|with|from|we|i|all|each|draw|load|please|total|altogether)$/.test(next.text);
+        !/^(of|on|for|at|in|and|or|is|to|with|from|we|i|all|each|draw|load|please|blow|trip|do|work|be|too|go|total|altogether)$/.test(
+          next.text,
+        );
       const name = named ? next.text : 'thing';
       const appliance: Appliance = {
         key: `own-${name}`,

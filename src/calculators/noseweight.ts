@@ -13,11 +13,6 @@ export function guidelineBand(ladenKg: number, limitsKg: readonly number[]): Nos
   return { lowKg: ladenKg * GUIDELINE.low, highKg: Math.min(ladenKg * GUIDELINE.high, limitKg), limitKg };
 }
 
-/** Noseweight change from moving `kg` forward of the axle: lever about the axle (reference T-18). */
-export function noseChangeKg(kg: number, aheadM: number, axleToBallM: number): number {
-  return (kg * aheadM) / axleToBallM;
-}
-
 export const towingNoseweight: Calculator = {
   topic: 'towing-noseweight',
   inputs: [
@@ -64,6 +59,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const highKg = Math.min(nose.highKg, limitKg);
   const over = limitKg < nose.lowKg || (measured !== null && measured > limitKg);
   const { mtplmKg } = context.figures;
+  const band = guidelineBand(mtplmKg, []);
   const share = (nose.lowKg / mtplmKg) * 100;
   return {
     values: { lowKg, highKg, limitKg, verdict: over ? 'over' : 'fits' },
@@ -72,7 +68,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       `${context.vanName}: aim for ${figure(nose.lowKg)}-${figure(nose.highKg)} kg, never over ${figure(nose.limitKg)} kg${car === null ? " or the car's own limit, whichever is lower" : `; your car's limit is ${figure(car)} kg`}.`,
       share < GUIDELINE.low * 100
         ? `${figure(nose.lowKg)} kg is ${figure(share)} % of ${figure(mtplmKg)} kg: the limit of the hitch and the car comes before the 5-7 % guideline.`
-        : `That is about ${figure(share)}-${figure((nose.highKg / mtplmKg) * 100)} % of ${figure(mtplmKg)} kg; 5-7 % is the guideline.`,
+        : `5-7 % of ${figure(mtplmKg)} kg, the guideline, would be ${figure(band.lowKg, 0)}-${figure(band.highKg, 0)} kg.`,
     ],
     caution:
       measured !== null && measured < nose.lowKg

@@ -62,7 +62,7 @@ function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' | 'child
   if (before === 'of' && /^(family|party|group|crew)$/.test(earlier)) return 'anyone';
   const stops = word === '' || /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the)$/.test(word);
   if (before === 'for' && stops && quantity.high < 13) return 'anyone';
-  const ends = word === '' || /^([?.,!;]|in|and|now|tonight|here|this|for|so)$/.test(word);
+  const ends = word === '' || /^([?.,!;]|with|having|in|and|now|tonight|here|this|for|so)$/.test(word);
   if (
     ends &&
     (before === "we're" || before === 'were' || (before === 'are' && (earlier === 'we' || earlier === 'there')))
@@ -81,9 +81,12 @@ function adultsInWords(text: string, pieces: readonly Piece[]): number | null {
   if (/\bboth of us\b|\bus two\b|\b(pair|couple) of us\b|\bthe two of us\b|\bjust us 2\b|\bthe pair of us\b/.test(text))
     return 2;
   if (
-    /\b(we're|we are|were|as|for|us,?) a couple\b(?! of)|^(a )?couple (with|and)\b|\ba couple (with|and)\b/.test(text)
+    /\b(we're|we are|were|as|for|us,?) a couple\b(?! of)|\bcouple$|^(a )?couple (with|and)\b|\ba couple (with|and)\b/.test(
+      text,
+    )
   )
     return 2;
+  if (/\bdriver (and|plus|with|\+) (a |one |1 )?passenger\b/.test(text)) return 2;
   const partner = pieces.findIndex(
     (piece, i) => PARTNER.test(piece.text) && /^(my|the|his|her)$/.test(pieces[i - 1]?.text ?? ''),
   );

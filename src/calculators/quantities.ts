@@ -280,3 +280,8 @@ function belowZero(all: readonly Piece[], quantity: Quantity): Quantity {
     to: Math.min(all.length, quantity.to + 2),
   };
 }
+
+/** Whether hours are of each day: '48 hours' is a stay, '30 hours a day' is absurd. */
+export function isOfADay(hours: Quantity, { pieces }: Counted): boolean {
+  return hours.high <= 24 || /^(a|per|every|each)$/.test(pieces[hours.to]?.text ?? '');
+}

@@ -1,6 +1,6 @@
 import type { InputSpec, Reading } from './input-spec.ts';
 import { peopleIn } from './people.ts';
-import type { Quantity, Unit } from './quantities.ts';
+import { isOfADay, type Quantity, type Unit } from './quantities.ts';
 
 /** The end of a range that the sum has to plan for. */
 export function endOf(quantity: Quantity, spec: InputSpec): number {
@@ -70,9 +70,9 @@ export function readPeople(reading: Reading): number | null {
 
 export function readNights(reading: Reading, spec: InputSpec): number | null {
   const { pieces, quantities } = reading.counted;
+  if (/\blong weekend\b/.test(reading.text)) return 3;
   for (const each of quantities) {
-    if (each.unit === 'hours' && each.high > 24 && !/^(a|per|every|each)$/.test(pieces[each.to]?.text ?? ''))
-      return each.high / 24;
+    if (each.unit === 'hours' && !isOfADay(each, reading.counted)) return each.high / 24;
     if (each.unit !== 'nights') continue;
     const article = /^(a|an)$/.test(pieces[each.from]?.text ?? '') && each.to - each.from === 2;
     const before = pieces[each.from - 1]?.text ?? '';
@@ -86,7 +86,7 @@ export function readNights(reading: Reading, spec: InputSpec): number | null {
       continue;
     return endOf(each, spec);
   }
-  if (/\b(the|all|this|long) weekend\b/.test(reading.text)) return 2;
+  if (/\b(the|all|this) weekend\b/.test(reading.text)) return 2;
   if (/\b(for the|all|the whole|whole|the full|rest of the) week\b/.test(reading.text)) return 7;
   if (/\b(for the|a) fortnight\b/.test(reading.text)) return 14;
   if (spec.words?.test(reading.text) === true) return 1;
@@ -94,7 +94,9 @@ export function readNights(reading: Reading, spec: InputSpec): number | null {
 }
 
 export function readHours(reading: Reading, spec: InputSpec): number | null {
-  const said = reading.counted.quantities.find((each) => each.unit === 'hours' && nearWords(reading, each, spec));
+  const said = reading.counted.quantities.find(
+    (each) => each.unit === 'hours' && isOfADay(each, reading.counted) && nearWords(reading, each, spec),
+  );
   if (said !== undefined) return endOf(said, spec);
   return clockSpan(reading);
 }
@@ -121,7 +123,7 @@ const SHARES: readonly (readonly [RegExp, number])[] = [
   [/\b(a third|one third|1 ?\/ ?3)( full| left| of|$)/, 33],
   [/\b(a quarter|one quarter|quarter|1 ?\/ ?4)( full| left| of|$)/, 25],
   [
-    /\b(half|1 ?\/ ?2)( full| empty| left| gone| used| charged| of it| the| way|$)|\b(about|at|down to|to|only|on) half\b/,
+    /\b(half|1 ?\/ ?2)( charge| battery| a tank| full| empty| left| gone| used| charged| of it| the| way|$)|\b(about|at|down to|to|only|on) half\b/,
     50,
   ],
 ];

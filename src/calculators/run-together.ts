@@ -11,6 +11,7 @@ import {
   LEAD_M,
   LEAD_OHM_PER_KM,
   type Limit,
+  type LoadVerdict,
   limitsOf,
   loadVerdict,
   loopOhms,
@@ -98,7 +99,7 @@ export const WATTS: InputSpec = {
 export const runTogether: Calculator = {
   topic: 'mains-can-i-run-together',
   inputs: [
-    { ...APPLIANCES, needed: (inputs) => parseLoads(inputs['appliances']).length === 0 && inputs['gasOnly'] !== true },
+    { ...APPLIANCES, needed: (inputs) => parseLoads(inputs['appliances']).length === 0 },
     WATTS,
     AMPS,
     { name: 'inverter', as: 'flag', known: 'appliances', words: /\b(inverter|invertor)\b/ },
@@ -130,15 +131,10 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       drop: off.map((load) => load.name),
       verdict,
     },
-    first: firstLine(verdict, totalW, total, limit, amps),
+    first: firstLine(verdict, totalW, total, limit, context),
     working: [
-      [
-        ...named.map((load) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${wattsText(drawW(load))}`),
-        `fridge and charger ${wattsText(figures.mains.backgroundW)}`,
-      ].join(' + ') + ` = ${wattsText(totalW)}, ${ampsText(total)}.`,
-      limit.id === 'post'
-        ? `The post gives ${figure(amps)} A, which is ${wattsText(amps * constants.volts)}.`
-        : `${capital(limit.name)} carries ${figure(limit.amps)} A; these put ${ampsText(ampsOf(limit.usedW, constants.volts))} on it.`,
+      `${[...named.map(loadLine), `fridge and charger ${wattsText(figures.mains.backgroundW)}`].join(' + ')} = ${wattsText(totalW)}, ${ampsText(total)}.`,
+      limitLine(limit, context),
       adviceLine(verdict, loads, off, amps, context),
     ].filter((line) => line !== ''),
     caution: cautionFor(loads, total, verdict, context),
@@ -155,30 +151,34 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
 }
 
 function firstLine(
-  verdict: ReturnType<typeof loadVerdict>,
+  verdict: LoadVerdict,
   totalW: number,
   total: number,
   limit: Limit,
-  amps: number,
+  context: CalculatorContext,
 ): string {
-  const sum = `${wattsText(totalW)}, ${ampsText(total)}`;
-  if (amps === 0) return `No: without a hook-up the mains sockets are dead, and this would need ${sum}.`;
-  const of =
-    limit.id === 'post' ? `the post's ${figure(limit.amps)} A` : `the ${figure(limit.amps)} A of ${limit.name}`;
+  const sum = `${wattsText(totalW)}, ${ampsText(total)} in all`;
+  if (limit.amps === 0) return `No: without a hook-up the mains sockets are dead, and this would need ${sum}.`;
+  const ratedW = wattsText(limit.amps * context.constants.volts);
+  const rating =
+    limit.id === 'post'
+      ? `the post's ${figure(limit.amps)} A (${ratedW})`
+      : `the ${figure(limit.amps)} A (${ratedW}) of ${limit.name}`;
+  const load = limit.id === 'post' ? sum : `${sum}, of which ${wattsText(limit.usedW)} on one breaker,`;
   switch (verdict) {
     case 'fits':
-      return `Yes, that fits: ${sum} in all, within ${of}.`;
+      return `Yes, that fits: ${sum}, within ${rating}.`;
     case 'over':
-      return `Just over: ${sum} in all against ${of}. It may hold, but plan for less.`;
+      return `Just over: ${load} against ${rating}. It may hold, but plan for less.`;
     case 'may-trip':
-      return `No: ${sum} in all is over ${of} and may trip it.`;
+      return `No: ${load} is over ${rating} and may trip it.`;
     case 'will-trip':
-      return `No: ${sum} in all is far over ${of} and will trip it.`;
+      return `No: ${load} is far over ${rating} and will trip it.`;
   }
 }
 
 function adviceLine(
-  verdict: string,
+  verdict: LoadVerdict,
   loads: readonly Load[],
   off: readonly Load[],
   amps: number,
@@ -187,9 +187,8 @@ function adviceLine(
   const { constants } = context;
   if (amps === 0) return '';
   if (verdict === 'fits') {
-    const limits = limitsOf(loads, amps, context.figures, constants);
-    const leftW = Math.min(...limits.slice(0, 1).map((limit) => limit.amps * constants.volts - limit.usedW));
-    return `${wattsText(Math.max(0, leftW))} is left on the post.`;
+    const usedW = limitsOf(loads, amps, context.figures, constants)[0]?.usedW ?? 0;
+    return `${wattsText(Math.max(0, amps * constants.volts - usedW))} is left on the post.`;
   }
   const step = lowerStepW(loads, amps, context);
   const rest =
@@ -252,6 +251,18 @@ function onInverter(loads: readonly Load[], inverterW: number, context: Calculat
       segments: named.map((load) => ({ label: load.name, amount: drawW(load) })),
     },
   };
+}
+
+function loadLine(load: Load): string {
+  return `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${wattsText(drawW(load))}`;
+}
+
+function limitLine(limit: Limit, context: CalculatorContext): string {
+  const { volts } = context.constants;
+  if (limit.amps === 0) return '';
+  if (limit.id === 'post')
+    return `The post: ${figure(limit.amps)} A x ${figure(volts)} V = ${wattsText(limit.amps * volts)}.`;
+  return `${capital(limit.name)} carries ${figure(limit.amps)} A; these put ${ampsText(ampsOf(limit.usedW, volts))} on it.`;
 }
 
 function capital(text: string): string {

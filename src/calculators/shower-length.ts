@@ -8,6 +8,9 @@ import { figure } from './words.ts';
 /** The share of a tank that comes out hot before the cold inflow shows: the firm's sums. */
 const DRAWN_SHARE = 0.9;
 
+/** Above this, water for bathing scalds: HSE Health Services Information Sheet 6, in degrees Celsius. */
+export const SCALD_C = 44;
+
 const { fill: _, ...people } = PEOPLE_IF_KNOWN;
 
 export const showerLength: Calculator = {
@@ -20,8 +23,8 @@ export const showerLength: Calculator = {
       as: 'target',
       known: 'degrees',
       least: 36,
-      most: 44,
-      sane: 'a shower is 36 to 44 degrees Celsius; above 44 it scalds',
+      most: SCALD_C,
+      sane: 'a shower is 36 to 44 degrees Celsius, and above 44 it scalds',
     },
   ],
   answer,

@@ -10,9 +10,6 @@ export type LoadVerdict = 'fits' | 'over' | 'may-trip' | 'will-trip';
  */
 export const HOLDS = 1.13;
 export const TRIPS = 1.45;
-/** The current of the standard's test that trips within a minute (ratings to 32 A). */
-export const TRIPS_SOON = 2.55;
-
 /** So that 2,300 W on 10 A at 230 V is exactly the rating, whatever the floating point says. */
 const TINY = 1e-9;
 
@@ -50,11 +47,6 @@ export function loopOhms(lengthM: number, ohmPerKm: number): number {
 /** Volts lost in a lead of `ohms` at `amps`. */
 export function dropV(ohms: number, amps: number): number {
   return ohms * amps;
-}
-
-/** Watts a lead of `ohms` gives off at `amps`: why it is never left coiled. */
-export function leadHeatW(ohms: number, amps: number): number {
-  return ohms * amps ** 2;
 }
 
 /** A limit and the share of it that is used. */

@@ -1,7 +1,7 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
 import { singular, words } from './lexicon.ts';
 import { type PeopleSaid, peopleIn } from './people.ts';
-import type { Counted } from './quantities.ts';
+import type { Counted, Quantity } from './quantities.ts';
 
 /** Something to carry: 'bike' twice is 28 kg. */
 export type Thing = { readonly key: string; readonly name: string; readonly count: number; readonly kg: number };
@@ -50,7 +50,7 @@ export function thingsIn(
   const found = [
     ...named(counted, figures, constants),
     ...water(counted, figures, constants),
-    ...kit(counted, constants, booked),
+    ...kit(counted, figures, constants, booked),
   ];
   return [...found, ...weighed(counted, found)];
 }
@@ -100,7 +100,7 @@ function named(counted: Counted, figures: Figures, constants: Constants): readon
         quantity.to <= start && quantity.to >= start - 1 && quantity.unit !== 'nights' && quantity.unit !== 'hours',
     );
     const kgSaid = before?.unit === 'kg' ? before.high : weightAfter(counted, end);
-    const count = before?.unit === 'bare' || before?.unit === 'bottles' ? before.high : pairBefore(counted, start);
+    const count = before?.unit === 'bare' || before?.unit === 'bottles' ? before.high : pairBefore(counted, start, end);
     if (!(kgSaid === null && without(counted, start)))
       things.push({ key: thing.key, name: thing.name, count, kg: kgSaid ?? thing.kg });
     i += best.length - 1;
@@ -122,8 +122,14 @@ function weightAfter(counted: Counted, end: number): number | null {
     : null;
 }
 
-function pairBefore(counted: Counted, start: number): number {
+/** 'A pair of chairs', 'bikes x2'. */
+function pairBefore(counted: Counted, start: number, end: number): number {
   const words = counted.pieces.slice(Math.max(0, start - 3), start).map((piece) => piece.text);
+  const after = counted.quantities.find(
+    (each) =>
+      each.unit === 'bare' && counted.pieces[each.from - 1]?.text === 'x' && each.from >= start && each.from <= end + 1,
+  );
+  if (after !== undefined) return after.high;
   return words.includes('couple') || words.includes('pair') ? 2 : 1;
 }
 
@@ -151,7 +157,7 @@ function water(counted: Counted, figures: Figures, constants: Constants): readon
   return full ? [{ key: 'water', name: 'litre of water', count: figures.water.freshL, kg }] : [];
 }
 
-function kit(counted: Counted, constants: Constants, booked: PeopleSaid | null): readonly Thing[] {
+function kit(counted: Counted, figures: Figures, constants: Constants, booked: PeopleSaid | null): readonly Thing[] {
   const text = counted.pieces.map((piece) => piece.text).join(' ');
   const said = peopleIn(counted);
   const who = said?.people !== null && said !== null ? said : booked;
@@ -162,7 +168,8 @@ function kit(counted: Counted, constants: Constants, booked: PeopleSaid | null):
       text,
     );
   const food = !asking && /\b(food|shopping|groceries|provisions|supplies)\b/.test(text);
-  const counts = said?.people !== null && said !== null;
+  // Where people ride in the van naming them is about themselves; where they do not, about what they bring.
+  const counts = said?.people !== null && said !== null && !figures.peopleCount;
   const things: Thing[] = [];
   if (who === null || who.people === null) return things;
   const children = who.children ?? 0;
@@ -204,13 +211,22 @@ function weighed(counted: Counted, found: readonly Thing[]): readonly Thing[] {
   const used = found.map((thing) => thing.kg);
   return counted.quantities.flatMap((quantity): Thing[] => {
     if (quantity.unit !== 'kg' || used.includes(quantity.high)) return [];
+    const counting = countingBefore(counted, quantity);
     const at = counted.pieces[quantity.to]?.text === 'of' ? quantity.to + 1 : quantity.to;
-    const name = counted.pieces[at]?.kind === 'word' ? (counted.pieces[at]?.text ?? 'things') : 'things';
-    const times = counted.quantities.find(
-      (other) =>
-        other.unit === 'bare' &&
-        (other.to === quantity.from || (other.to === quantity.from - 1 && counted.pieces[other.to]?.text === 'x')),
-    );
-    return [{ key: `own-${name}`, name, count: times?.high ?? 1, kg: quantity.high }];
+    const next = counted.pieces[at];
+    const name = counting?.name ?? (next?.kind === 'word' && next.text !== 'each' ? next.text : 'things');
+    return [{ key: `own-${name}`, name, count: counting?.count ?? 1, kg: quantity.high }];
   });
+}
+
+/** 'Three suitcases of 20 kg', '2 x 15 kg': how many of them, and what. */
+function countingBefore(counted: Counted, weight: Quantity): { readonly count: number; readonly name: string } | null {
+  const times = counted.quantities.find(
+    (other) => other.unit === 'bare' && other.to < weight.from && other.to >= weight.from - 3,
+  );
+  if (times === undefined) return null;
+  const between = counted.pieces.slice(times.to, weight.from).map((piece) => piece.text);
+  if (between.join(' ') === 'x') return { count: times.high, name: 'things' };
+  const [noun, link] = between;
+  return noun !== undefined && /^(of|at|weighing|@)$/.test(link ?? '') ? { count: times.high, name: noun } : null;
 }

@@ -8,7 +8,6 @@ export const KG_PER_STONE = 14 * KG_PER_POUND;
 export const LITRES_PER_GALLON = 4.54609;
 export const MM_PER_INCH = 25.4;
 export const WATTS_PER_KILOWATT = 1000;
-export const MJ_PER_KWH = 3.6;
 const KELVIN_AT_0C = 273.15;
 
 /** Degrees Fahrenheit to degrees Celsius. */

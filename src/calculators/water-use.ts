@@ -31,20 +31,35 @@ export const waterHowMuch: Calculator = {
   answer,
 };
 
+/** Litres in a day: people at a steady use, and showers. */
+export function litresADay(use: {
+  readonly people: number;
+  readonly litresEach: number;
+  readonly showers: number;
+  readonly litresAShower: number;
+}): number {
+  return use.people * use.litresEach + use.showers * use.litresAShower;
+}
+
+/** Days that a full container lasts: less than 1 when it takes more than one fill a day. */
+export function daysOfFill(containerL: number, litresPerDay: number): number {
+  return containerL / litresPerDay;
+}
+
 /** Litres a person a day: drink and cook 4, washing up 4, hands and face 3, flush 2.5 where it comes from the van's water, quick shower 12 each. */
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { litresPerPersonDay: each, wasteShare } = context.constants;
   const { freshL, wasteL, flushFromFreshL } = context.figures.water;
   const people = numberOf(inputs, 'people') ?? 1;
   const showers = showersOf(inputs, people);
-  const base = each.drink + each.washingUp + each.hands + (flushFromFreshL > 0 ? flushFromFreshL : 0);
-  const litres = people * base + showers * each.shower;
+  const base = each.drink + each.washingUp + each.hands + flushFromFreshL;
+  const litres = litresADay({ people, litresEach: base, showers, litresAShower: each.shower });
   const fills = litres / freshL;
   const waste = (litres - people * flushFromFreshL) * wasteShare;
   const days = numberOf(inputs, 'nights');
   return {
     values: { litresPerDay: litres, fillsPerDay: fills },
-    first: `About ${figure(litres, 0)} L a day for ${peopleText(people)}: ${fills >= 1 ? `${figure(fills)} fills a day` : `a fill lasts ${daysText(1 / fills)}`}.`,
+    first: `About ${figure(litres, 0)} L a day for ${peopleText(people)}: ${fills >= 1 ? `${figure(fills)} fills a day` : `a fill lasts ${daysText(daysOfFill(freshL, litres))}`}.`,
     working: [
       `${figure(people)} x ${figure(base)} L${flushFromFreshL > 0 ? ' with the flush' : ''}${showers > 0 ? ` + ${figure(showers)} ${showers === 1 ? 'shower' : 'showers'} x ${figure(each.shower)} L` : ''} = ${figure(litres)} L; ${context.vanName} holds ${figure(freshL)} L.`,
       showers > 0 || context.figures.hotWater?.shower !== true

@@ -15,8 +15,12 @@ export function figure(value: number, places = 1): string {
   return rounded(value, places).toLocaleString('en-GB', { maximumFractionDigits: places });
 }
 
-/** 'half a day', '1 day', '6.8 days'. */
+/** Beyond this nobody plans, and the sum's own error is larger than the figure says. */
+const MANY_DAYS = 60;
+
+/** '0.5 days', '1 day', '6.8 days'. */
 export function daysText(days: number): string {
+  if (days > MANY_DAYS) return `more than ${MANY_DAYS} days`;
   const value = rounded(days, days < 10 ? 1 : 0);
   return value === 1 ? '1 day' : `${value.toLocaleString('en-GB')} days`;
 }
