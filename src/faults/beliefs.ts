@@ -13,11 +13,14 @@ export function afterAnswer(problem: Problem, masses: Masses, i: number, answer:
   const check = problem.checks[i];
   if (check === null || check === undefined) return masses;
   const { cannotTell } = problem;
-  return masses.map((mass, h) => {
-    if (answer === 'cannot-tell') return mass * cannotTell;
+  const after = new Float64Array(masses.length);
+  for (let h = 0; h < after.length; h++) {
+    const mass = masses[h] ?? 0;
     const yes = check.yes[h] ?? 0;
-    return mass * (1 - cannotTell) * (answer === 'yes' ? yes : 1 - yes);
-  });
+    after[h] =
+      answer === 'cannot-tell' ? mass * cannotTell : mass * (1 - cannotTell) * (answer === 'yes' ? yes : 1 - yes);
+  }
+  return after;
 }
 
 /** A fix that did not help leaves its cause only as likely as the fix is fallible. */
@@ -52,9 +55,9 @@ export function beliefs(
   return { causes: shares.slice(0, -1), other: shares.at(-1) ?? 0 };
 }
 
-export function sum(values: Iterable<number>): number {
+export function sum(masses: Masses): number {
   let total = 0;
-  for (const value of values) total += value;
+  for (let h = 0; h < masses.length; h++) total += masses[h] ?? 0;
   return total;
 }
 

@@ -1,4 +1,4 @@
-import { isMap, isSeq, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, isScalar, isSeq, parseDocument, type YAMLMap } from 'yaml';
 import type { CauseId, TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 
@@ -9,29 +9,39 @@ export type AcceptedPriors = {
   readonly priors: Readonly<Record<CauseId, number>>;
 };
 
+type Edit = { readonly from: number; readonly to: number; readonly text: string };
+
 /**
- * A system file of the graph with new priors for one van; comments and the rest stay as they are. A prior that was one
- * number for every van is spread out first, so that no other van's changes.
+ * A system file of the graph with new priors for one van: only the numbers change, every other character stays. A prior
+ * that was one number for every van is spread out first, so that no other van's changes.
  *
  * @returns Null when the file has no such symptom.
  */
 export function withPriors(yaml: string, { symptom, van, priors }: AcceptedPriors, { vans }: Knowledge): string | null {
-  const document = parseDocument(yaml);
-  const causes = document.getIn(['topics', symptom, 'causes']);
+  const causes = parseDocument(yaml).getIn(['topics', symptom, 'causes']);
   if (!isSeq(causes)) return null;
-  for (const cause of causes.items) {
-    if (!isMap(cause)) continue;
+  const edits = causes.items.flatMap((cause): Edit[] => {
+    if (!isMap(cause)) return [];
     const id = String(cause.get('id'));
     const prior = priors[id];
-    if (prior === undefined) continue;
-    if (!isMap(cause.get('prior'))) cause.set('prior', document.createNode(spreadOut(cause, id, symptom, vans)));
-    cause.setIn(['prior', van], prior);
-  }
-  return document.toString({ lineWidth: 0, flowCollectionPadding: false });
+    return prior === undefined ? [] : editOf(cause, van, prior, () => holdersOf(id, symptom, vans));
+  });
+  // From the end, so that the places of the others stay true.
+  return [...edits]
+    .sort((a, b) => b.from - a.from)
+    .reduce((text, edit) => text.slice(0, edit.from) + edit.text + text.slice(edit.to), yaml);
 }
 
-/** One number as one for each van in which the cause can happen. */
-function spreadOut(cause: YAMLMap, id: CauseId, symptom: TopicId, vans: Knowledge['vans']): Record<VanId, number> {
-  const holders = [...vans.values()].filter((van) => van.causes(symptom).some((each) => each.id === id));
-  return Object.fromEntries(holders.map((van) => [van.id, Number(cause.get('prior'))]));
+function editOf(cause: YAMLMap, van: VanId, prior: number, holders: () => readonly VanId[]): Edit[] {
+  const written = cause.get('prior', true) as unknown;
+  const number = isMap(written) ? written.get(van, true) : written;
+  if (!isScalar(number) || number.range == null) return [];
+  const [from, to] = number.range;
+  if (isMap(written)) return [{ from, to, text: String(prior) }];
+  const spread = holders().map((holder) => `${holder}: ${holder === van ? prior : String(number.value)}`);
+  return [{ from, to, text: `{${spread.join(', ')}}` }];
+}
+
+function holdersOf(id: CauseId, symptom: TopicId, vans: Knowledge['vans']): VanId[] {
+  return [...vans.values()].filter((van) => van.causes(symptom).some((each) => each.id === id)).map((van) => van.id);
 }

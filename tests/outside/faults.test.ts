@@ -166,7 +166,7 @@ describe.skipIf(!there)('the worked example of ../shared/reference (rows decisio
   });
 
   const YES = [0.05, 0.9, 0.02, 0.05, 0.02];
-  const after = (answer: 'yes' | 'no') => {
+  const having = (answer: 'yes' | 'no') => {
     const { actions } = read('CD10');
     const problem = problemFrom(actions, NEVER, YES);
     return { actions, masses: afterAnswer(problem, Float64Array.from(problem.prior), 0, answer) };
@@ -174,7 +174,7 @@ describe.skipIf(!there)('the worked example of ../shared/reference (rows decisio
   const total = (masses: Float64Array) => masses.reduce((sum, mass) => sum + mass, 0);
 
   it('CD10, CD11: the chance of yes, and of b after it', () => {
-    const { masses } = after('yes');
+    const { masses } = having('yes');
     expect(row('CD10').inputs).toContain('a.05 b.9 c.02 d.05 e.02');
     expect(total(masses)).toBeCloseTo(Number(row('CD10').expected), 4);
     expect((masses[1] ?? 0) / total(masses)).toBeCloseTo(Number(row('CD11').expected), 4);
@@ -184,7 +184,7 @@ describe.skipIf(!there)('the worked example of ../shared/reference (rows decisio
     ['CD12', 'yes'],
     ['CD13', 'no'],
   ] as const)('%s: the best order after %s', (id, answer) => {
-    const { actions, masses } = after(answer);
+    const { actions, masses } = having(answer);
     const plan = planned(actions, NEVER, [...masses]);
     expect(`${plan.order} ${(plan.cost / total(masses)).toFixed(3)}`).toBe(row(id).expected);
   });
