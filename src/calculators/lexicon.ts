@@ -243,7 +243,8 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
   list.push({
     key: 'heating',
     name: 'heating',
-    watts: null,
+    // Diesel heating takes nothing from the hook-up but its fan's watts, through the charger.
+    watts: steps.length === 0 ? (figures.battery.loadsW['heating'] ?? 0) : null,
     circuit: first?.circuit ?? null,
     missed: Math.min(9, ...steps.map(([, load]) => load.missed)),
     phrases: phrasesOf('heating', [], combined ? ['boiler', 'hot water', 'water heater', 'combi', 'immersion'] : []),

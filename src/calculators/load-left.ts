@@ -1,7 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { CHILDREN, PEOPLE_IF_KNOWN } from './common-inputs.ts';
 import { parseThings } from './kept.ts';
-import type { Thing } from './things.ts';
+import { goByHead, spread, type Thing } from './things.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -30,7 +30,7 @@ export const loadHowMuch: Calculator = {
         choices: ['Clothes and food for all of us', 'Two bikes and four chairs', 'A full water tank'],
       }),
     },
-    { ...PEOPLE_IF_KNOWN, needed: (_, context) => ridesInVan(context) },
+    { ...PEOPLE_IF_KNOWN, needed: (inputs, context) => ridesInVan(context) || goByHead(parseThings(inputs['things'])) },
     CHILDREN,
     {
       name: 'general',
@@ -46,7 +46,12 @@ export const loadHowMuch: Calculator = {
 /** left = MTPLM - ready weight - things; where people ride in the van, they count too, all but the driver. */
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { figures } = context;
-  const things = parseThings(inputs['things']);
+  const things = spread(
+    parseThings(inputs['things']),
+    numberOf(inputs, 'people') ?? 1,
+    numberOf(inputs, 'children') ?? 0,
+    context.constants,
+  );
   const riders = ridesInVan(context) ? ridersOf(inputs, context) : [];
   const all = [...riders, ...things];
   const payload = payloadKg(figures.mtplmKg, figures.readyKg);

@@ -192,6 +192,12 @@ function wholeWords(all: readonly Piece[], at: number): Read | null {
   let total = 0;
   let part = 0;
   let any = false;
+  // 'A hundred' is one hundred.
+  if (all[at]?.text === 'a' && /^(hundred|thousand)$/.test(all[at + 1]?.text ?? '')) {
+    part = 1;
+    any = true;
+    to++;
+  }
   for (;;) {
     const word = all[to]?.text ?? '';
     const one = Object.hasOwn(ONES, word) ? ONES[word] : undefined;
@@ -199,7 +205,7 @@ function wholeWords(all: readonly Piece[], at: number): Read | null {
     if (ten !== undefined && part % 100 === 0) part += ten;
     else if (one !== undefined && (part === 0 ? !any || total > 0 : part % 10 === 0 && one < 10 && one > 0))
       part += one;
-    else if (word === 'hundred' && (any || all[to - 1]?.text === 'a')) part = (part === 0 ? 1 : part) * 100;
+    else if (word === 'hundred' && any) part = (part === 0 ? 1 : part) * 100;
     else if (word === 'thousand' && any) {
       total += part * 1000;
       part = 0;
@@ -213,19 +219,10 @@ function wholeWords(all: readonly Piece[], at: number): Read | null {
     any = true;
     to++;
   }
-  if (!any) return hundredAfterArticle(all, at);
+  if (!any) return null;
   const parts = fractionParts(all, to, total + part);
   if (parts !== null) return parts;
   return pointDigits(all, { value: total + part, to, weak: false });
-}
-
-/** 'a hundred', 'a thousand'. */
-function hundredAfterArticle(all: readonly Piece[], at: number): Read | null {
-  if (all[at]?.text !== 'a') return null;
-  const word = all[at + 1]?.text;
-  if (word === 'hundred') return { value: 100, to: at + 2, weak: false };
-  if (word === 'thousand') return { value: 1000, to: at + 2, weak: false };
-  return null;
 }
 
 /** 'three quarters', 'two thirds'. */

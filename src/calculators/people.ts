@@ -53,6 +53,7 @@ function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' | 'child
     at++;
   }
   const word = pieces[at]?.text ?? '';
+  if (word === 'ones' && at > quantity.to) return 'children';
   if (ADULTS.test(word)) return 'adults';
   if (CHILDREN.test(word)) return 'children';
   if (ANYONE.test(word)) return 'anyone';

@@ -40,6 +40,41 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
   ],
 };
 
+/** Stand for everybody's clothes and food until it is known how many there are. */
+const KIT_EACH = 'kit-each';
+const FOOD_EACH = 'food-each';
+
+/** Whether some of the things go by the head and the heads are not yet counted. */
+export function goByHead(things: readonly Thing[]): boolean {
+  return things.some(({ key }) => key === KIT_EACH || key === FOOD_EACH);
+}
+
+/** The things with clothes and food counted for `people`, of whom `children` are children. */
+export function spread(
+  things: readonly Thing[],
+  people: number,
+  children: number,
+  constants: Constants,
+): readonly Thing[] {
+  return things.flatMap((thing) => {
+    if (thing.key === KIT_EACH) return kitOf(people, children, constants);
+    return thing.key === FOOD_EACH ? [foodOf(people, constants)] : [thing];
+  });
+}
+
+function kitOf(people: number, children: number, constants: Constants): readonly Thing[] {
+  const each = (key: string, name: string, count: number): Thing[] =>
+    count > 0 ? [{ key, name, count, kg: constants.things[key]?.kg ?? 0 }] : [];
+  return [
+    ...each('adult-kit', "adult's clothes and kit", people - children),
+    ...each('child-kit', "child's clothes and kit", children),
+  ];
+}
+
+function foodOf(people: number, constants: Constants): Thing {
+  return { key: 'food', name: 'food for one', count: people, kg: (constants.things['food-for-two']?.kg ?? 0) / 2 };
+}
+
 /** What a text wants to load. Weights said ('a 20 kg tent') count as said; people's kit and food by the head. */
 export function thingsIn(
   counted: Counted,
@@ -171,38 +206,21 @@ function kit(counted: Counted, figures: Figures, constants: Constants, booked: P
   // Where people ride in the van naming them is about themselves; where they do not, about what they bring.
   const counts = said?.people !== null && said !== null && !figures.peopleCount;
   const things: Thing[] = [];
-  if (who === null || who.people === null) return things;
+  if (who === null || who.people === null) {
+    // By the head, when the heads are known: see `spread`.
+    if (clothes) things.push({ key: KIT_EACH, name: "everybody's clothes and kit", count: 1, kg: 0 });
+    if (food) things.push({ key: FOOD_EACH, name: 'food for everybody', count: 1, kg: 0 });
+    return things;
+  }
   const children = who.children ?? 0;
-  const adults = who.people - children;
   // '20 kg of clothes' is weighed, not counted by heads.
   const weighedClothes = counted.quantities.some(
     (quantity) =>
       quantity.unit === 'kg' &&
       /^(of|clothes|luggage|kit|bags|gear|stuff|suitcase)$/.test(counted.pieces[quantity.to]?.text ?? ''),
   );
-  if ((counts || clothes) && !weighedClothes) {
-    if (adults > 0)
-      things.push({
-        key: 'adult-kit',
-        name: "adult's clothes and kit",
-        count: adults,
-        kg: constants.things['adult-kit']?.kg ?? 0,
-      });
-    if (children > 0)
-      things.push({
-        key: 'child-kit',
-        name: "child's clothes and kit",
-        count: children,
-        kg: constants.things['child-kit']?.kg ?? 0,
-      });
-  }
-  if (food && !/\bno food\b/.test(text))
-    things.push({
-      key: 'food',
-      name: 'food for one',
-      count: who.people,
-      kg: (constants.things['food-for-two']?.kg ?? 0) / 2,
-    });
+  if ((counts || clothes) && !weighedClothes) things.push(...kitOf(who.people, children, constants));
+  if (food && !/\bno food\b/.test(text)) things.push(foodOf(who.people, constants));
   return things;
 }
 

@@ -1,0 +1,163 @@
+import { describe, expect, it } from 'vitest';
+import { CALCULATORS } from '../../../src/calculators/calculators.ts';
+import { calculate, changesInput, isCalculation } from '../../../src/calculators/index.ts';
+import { inVan, talk, valuesOf, vanIds } from './fleet.ts';
+
+const TOGETHER = 'mains-can-i-run-together';
+
+describe('a calculation', () => {
+  it('asks for one missing thing at a time, with choices that can be said back', () => {
+    const first = talk('dunlin', TOGETHER, ['can I run these two together?']);
+    expect(first).toMatchObject({ kind: 'asks', asks: 'appliances' });
+    const second = talk('dunlin', TOGETHER, ['can I run these two together?', 'heating and the kettle']);
+    expect(second).toMatchObject({ kind: 'asks', asks: 'watts', choices: ['1,000 W', '2,000 W', '3,000 W', 'On gas'] });
+    const third = talk('dunlin', TOGETHER, ['can I run these two together?', 'heating and the kettle', '1,000 W']);
+    expect(third).toMatchObject({ kind: 'asks', asks: 'amps' });
+    const last = talk('dunlin', TOGETHER, [
+      'can I run these two together?',
+      'heating and the kettle',
+      '1,000 W',
+      '10 amps',
+    ]);
+    expect(valuesOf(last)).toMatchObject({ totalW: 2250, verdict: 'fits' });
+  });
+
+  it('understands every choice it offers', () => {
+    for (const { topic } of CALCULATORS) {
+      for (const van of vanIds) {
+        const open = calculate(topic, 'tell me', null, inVan(van, topic));
+        if (open.kind !== 'asks') continue;
+        for (const choice of open.choices) {
+          const next = calculate(topic, choice, open.inputs, inVan(van, topic));
+          expect(next.kind === 'asks' ? next.asks : next.kind, `${topic}, ${van}: ${choice}`).not.toBe(open.asks);
+          expect(next.kind, `${topic}, ${van}: ${choice}`).not.toBe('refused');
+        }
+      }
+    }
+  });
+
+  it('takes ten, 10 and 10 amps alike in reply to its question', () => {
+    for (const reply of ['ten', '10', '10 amps', 'the post says 10', "it's 10", '10A']) {
+      expect(valuesOf(talk('dunlin', 'mains-what-can-i-run', ['what can I run?', reply])), reply).toMatchObject({
+        availableW: 2050,
+      });
+    }
+    for (const reply of ['four', '4', 'four of us', 'two adults two kids']) {
+      expect(valuesOf(talk('dunlin', 'toilet-capacity', ['how often?', reply])), reply).toMatchObject({ days: 1.8 });
+    }
+  });
+
+  it('names an absurd reply and takes the next one', () => {
+    const refused = talk('dunlin', 'toilet-capacity', ['how often?', '400']);
+    expect(refused).toMatchObject({ kind: 'refused', refused: 'people' });
+    expect(refused.kind === 'refused' && refused.says).toContain('400');
+    expect(valuesOf(talk('dunlin', 'toilet-capacity', ['how often?', '400', '4']))).toMatchObject({ days: 1.8 });
+  });
+
+  it('lets what was said win over the booking', () => {
+    expect(valuesOf(talk('dunlin', 'mains-what-can-i-run', ['what on 16 amps?'], { amps: 6 }))).toMatchObject({
+      availableW: 3430,
+    });
+    expect(
+      valuesOf(talk('dunlin', 'toilet-capacity', ['and if only two of us were there'], { people: 4 })),
+    ).toMatchObject({ days: 3.6 });
+  });
+
+  it('keeps inputs that survive being stored', () => {
+    const outcome = talk('dunlin', TOGETHER, ['kettle and heating on 2'], { amps: 10 });
+    expect(JSON.parse(JSON.stringify(outcome.inputs))).toEqual(outcome.inputs);
+  });
+
+  it('refuses a topic that has no sum', () => {
+    expect(isCalculation('water-none')).toBe(false);
+    expect(() => calculate('water-none', 'x', null, inVan('dunlin', 'water-none'))).toThrow('water-none');
+  });
+
+  it('passes a breathing machine to staff whatever the figures', () => {
+    for (const amps of [0, 6, 16]) {
+      const outcome = talk('curlew', 'dc-cpap-overnight', ['cpap tonight?'], { amps, nights: 1 });
+      expect(outcome).toMatchObject({ kind: 'result', pass: true });
+      expect(outcome.kind === 'result' && outcome.caution).toContain('999');
+    }
+  });
+
+  it('reads no charge from the volts of a lithium battery', () => {
+    const outcome = talk('curlew', 'dc-battery-days', ['battery reads 13.2 volts, how long have we got']);
+    expect(valuesOf(outcome)).toMatchObject({ usableAh: 90 });
+    expect(outcome.kind === 'result' && outcome.caution).toContain('lithium');
+  });
+});
+
+describe('a follow-up', () => {
+  const followedBy = (van: string, topic: string, text: string, next: string) => {
+    const context = inVan(van, topic, { amps: 10, people: 4 });
+    const { inputs } = calculate(topic, text, null, context);
+    return changesInput(next, topic, inputs, context);
+  };
+
+  it('is seen when it changes an input', () => {
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'what about 16 amps')).toBe(true);
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'and on 16?')).toBe(true);
+    expect(followedBy('dunlin', TOGETHER, 'heating on 2', 'and with the kettle too')).toBe(true);
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'and on 1?')).toBe(true);
+    expect(followedBy('curlew', 'dc-solar-keep-up', 'does the solar keep up', 'and in december')).toBe(true);
+    expect(
+      followedBy('dunlin', 'gas-how-long', 'how long will the gas last', 'what if there were only two of us'),
+    ).toBe(true);
+  });
+
+  it('is not taken for one when it asks something new', () => {
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'where is the fuse box')).toBe(false);
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'how do I empty the toilet')).toBe(false);
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'thanks')).toBe(false);
+    expect(
+      followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'the kettle has gone bang and there is smoke'),
+    ).toBe(false);
+    expect(
+      followedBy('dunlin', 'toilet-capacity', 'how often', 'how long will the gas last for 4 people in december'),
+    ).toBe(false);
+    expect(changesInput('and on 16?', TOGETHER, null, inVan('dunlin', TOGETHER))).toBe(false);
+  });
+
+  it('adds, takes off and changes appliances', () => {
+    const total = (...turns: string[]) => valuesOf(talk('dunlin', TOGETHER, turns, { amps: 16 }))['totalW'];
+    expect(total('heating on 2', 'and with the kettle too')).toBe(3250);
+    expect(total('heating on 2 and kettle', 'without the kettle')).toBe(2250);
+    expect(total('heating on 2 and kettle', 'and on 1?')).toBe(2250);
+    expect(total('heating on 2 and kettle', 'and if the heating is on 3')).toBe(4250);
+  });
+});
+
+describe('what hirers read', () => {
+  const replies = CALCULATORS.flatMap(({ topic }) =>
+    vanIds.flatMap((van) =>
+      [
+        '5 degrees, car 1700 kg, two bikes, kettle and toaster, 4 people, gas',
+        '-4 degrees outside on 6 amps with the heating on 1, 6 people, 1300 kg car',
+      ].map((text) => {
+        const outcome = calculate(topic, text, null, inVan(van, topic, { amps: 10, people: 4, nights: 3 }));
+        return { topic, van, outcome };
+      }),
+    ),
+  );
+
+  it('never calls anything legal and never tells a time in seconds to a trip', () => {
+    for (const { topic, van, outcome } of replies) {
+      if (outcome.kind !== 'result') continue;
+      const text = [outcome.first, ...outcome.working, outcome.caution ?? ''].join('\n');
+      expect(text, `${topic}, ${van}`).not.toMatch(/\blegal/i);
+      if (topic.startsWith('mains')) expect(text, `${topic}, ${van}`).not.toMatch(/second/i);
+    }
+  });
+
+  it('is short: the verdict in one line and two to four lines of working, without holes', () => {
+    for (const { topic, van, outcome } of replies) {
+      if (outcome.kind !== 'result') continue;
+      expect(outcome.first.length, `${topic}, ${van}: ${outcome.first}`).toBeLessThan(200);
+      expect(outcome.working.length, `${topic}, ${van}`).toBeLessThanOrEqual(4);
+      expect([outcome.first, ...outcome.working].join(' '), `${topic}, ${van}`).not.toMatch(
+        /undefined|NaN|null|Infinity|\s\s/,
+      );
+    }
+  });
+});
