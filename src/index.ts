@@ -39,3 +39,4 @@ export * from './relay/duty.ts';
 export * from './review/fault-counts.ts';
 export * from './review/faults-due.ts';
 export { withPriors } from './review/accept-priors.ts';
+export * from './message/read-bookings.ts';
