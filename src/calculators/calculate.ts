@@ -1,19 +1,10 @@
 import type { TopicId } from '../basics/ids.ts';
-import type { Calculator } from './calculator.ts';
-import { CALCULATORS } from './calculators.ts';
-import type { InputSpec, InputValue, Reading } from './input-spec.ts';
+import { calculatorOf } from './calculators.ts';
+import { isAside } from './follow-up.ts';
+import type { InputSpec, InputValue } from './input-spec.ts';
 import { readingOf, readTable } from './reading.ts';
 import type { CalculatorContext, Inputs, Outcome } from './types.ts';
 import { rounded } from './units.ts';
-
-const byTopic: ReadonlyMap<TopicId, Calculator> = new Map(
-  CALCULATORS.map((calculator) => [calculator.topic, calculator]),
-);
-
-/** The topics that are answered by a sum. */
-export function isCalculation(topic: TopicId): boolean {
-  return byTopic.has(topic);
-}
 
 /**
  * Answers a calculation: reads the inputs from the words, fills the rest from the booking and the van, and asks for the
@@ -26,10 +17,11 @@ export function isCalculation(topic: TopicId): boolean {
  * @throws         When no calculator has the topic: a slip of the caller's.
  */
 export function calculate(topic: TopicId, text: string, previous: Inputs | null, context: CalculatorContext): Outcome {
-  const calculator = byTopic.get(topic);
-  if (calculator === undefined) throw new Error(`no calculator for the topic '${topic}'`);
+  const calculator = calculatorOf(topic);
+  if (calculator === null) throw new Error(`no calculator for the topic '${topic}'`);
   const reading = readingOf(text, context, previous);
-  const read = readTable(calculator.inputs, reading);
+  const given = readTable(calculator.inputs, reading);
+  const read = isAside(reading, given.values) ? { values: {}, absurd: null } : given;
   const said: Inputs = { ...withoutAsked(previous), ...read.values };
   if (read.absurd !== null) {
     const { spec, known, says } = read.absurd;
@@ -74,42 +66,4 @@ function question(spec: InputSpec, said: Inputs, inputs: Inputs, context: Calcul
     choices: [],
   };
   return { kind: 'asks', asks: spec.known, question: says, choices, inputs: { ...said, asked: spec.name } };
-}
-
-/** Words that carry no input: a follow-up holds nothing else beside its inputs. */
-const EMPTY =
-  /^(and|what|about|how|if|or|ok|okay|but|then|with|without|plus|only|just|same|for|on|in|at|the|a|an|is|it|it's|its|we|i|us|our|my|me|are|would|will|could|can|does|do|that|this|instead|too|also|as|well|say|so|now|of|to|have|had|got|were|was|be|make|there|when|please|thanks|hmm|no|yes|not|actually|sorry|mean|meant|should|said|use|used|using|run|running|turn|turned|off|up|down|all|both|still|fit|work|ok\?|\?|,|\.|!|-)$/;
-const OPENER =
-  /^(and|what about|how about|what if|but|or|ok and|then|if|with|without|plus|only|just|in|on|for|instead|no,|sorry|i meant?|actually)\b/;
-
-/**
- * Whether `text` changes an input of the last sum rather than starting something new: 'what about 16 amps', 'and with
- * the kettle too', 'and in december'.
- *
- * @param previous The last sum's inputs; without them nothing can be changed.
- */
-export function changesInput(
-  text: string,
-  topic: TopicId,
-  previous: Inputs | null,
-  context: CalculatorContext,
-): boolean {
-  const calculator = byTopic.get(topic);
-  if (calculator === undefined || previous === null) return false;
-  const reading = readingOf(text, context, previous);
-  const read = readTable(calculator.inputs, reading);
-  if (read.absurd === null && Object.keys(read.values).length === 0) return false;
-  const strange = strangeWords(reading);
-  return OPENER.test(reading.text) ? strange <= 3 : strange === 0;
-}
-
-/** Words that are neither empty nor part of a quantity. */
-function strangeWords(reading: Reading): number {
-  const { pieces, quantities } = reading.counted;
-  return pieces.filter(
-    (piece, i) =>
-      piece.kind === 'word' &&
-      !EMPTY.test(piece.text) &&
-      !quantities.some((quantity) => i >= quantity.from && i < quantity.to),
-  ).length;
 }

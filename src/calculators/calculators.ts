@@ -1,3 +1,4 @@
+import type { TopicId } from '../basics/ids.ts';
 import { batteryDays } from './battery-days.ts';
 import { breathingMachine } from './breathing-machine.ts';
 import { butaneCold } from './butane-cold.ts';
@@ -37,3 +38,15 @@ export const CALCULATORS: readonly Calculator[] = [
   towingCarMatch,
   loadHowMuch,
 ];
+
+const byTopic: ReadonlyMap<TopicId, Calculator> = new Map(CALCULATORS.map((each) => [each.topic, each]));
+
+/** The sum of a topic; null when it is answered otherwise. */
+export function calculatorOf(topic: TopicId): Calculator | null {
+  return byTopic.get(topic) ?? null;
+}
+
+/** Whether a topic is answered by a sum. */
+export function isCalculation(topic: TopicId): boolean {
+  return byTopic.has(topic);
+}

@@ -1,2 +1,4 @@
-export { calculate, changesInput, isCalculation } from './calculate.ts';
+export { calculate } from './calculate.ts';
+export { isCalculation } from './calculators.ts';
+export { changesInput } from './follow-up.ts';
 export type { Bar, CalculatorContext, InputName, Inputs, Outcome } from './types.ts';

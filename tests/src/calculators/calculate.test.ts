@@ -47,6 +47,15 @@ describe('a calculation', () => {
     }
   });
 
+  it('leaves its question open when the hirer speaks of something else', () => {
+    const open = talk('dunlin', 'gas-how-long', ['how long will the gas last']);
+    const aside = talk('dunlin', 'gas-how-long', [
+      'how long will the gas last',
+      'where is the corkscrew, it is the 3rd drawer I tried in december',
+    ]);
+    expect(aside).toEqual(open);
+  });
+
   it('names an absurd reply and takes the next one', () => {
     const refused = talk('dunlin', 'toilet-capacity', ['how often?', '400']);
     expect(refused).toMatchObject({ kind: 'refused', refused: 'people' });
@@ -106,7 +115,16 @@ describe('a follow-up', () => {
     ).toBe(true);
   });
 
+  it('is seen without an opening word when it holds nothing else', () => {
+    expect(followedBy('dunlin', TOGETHER, 'heating on 2', 'kettle too')).toBe(true);
+    expect(followedBy('curlew', 'dc-solar-keep-up', 'does the solar keep up', 'december?')).toBe(true);
+  });
+
   it('is not taken for one when it asks something new', () => {
+    expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'and how do I charge 2 phones')).toBe(false);
+    expect(
+      followedBy('dunlin', 'gas-how-long', 'how long will the gas last', 'if there are 2 of us what about the water'),
+    ).toBe(false);
     expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'where is the fuse box')).toBe(false);
     expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'how do I empty the toilet')).toBe(false);
     expect(followedBy('dunlin', TOGETHER, 'kettle with the heating on 2', 'thanks')).toBe(false);

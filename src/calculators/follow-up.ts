@@ -1,0 +1,93 @@
+import type { TopicId } from '../basics/ids.ts';
+import { calculatorOf } from './calculators.ts';
+import type { Reading } from './input-spec.ts';
+import { batteryAppliances, mainsAppliances, singular } from './lexicon.ts';
+import { readingOf, readTable } from './reading.ts';
+import type { CalculatorContext, Inputs } from './types.ts';
+
+/** Words that ask nothing: beside its inputs a follow-up holds hardly any others. */
+const EMPTY = new Set(
+  (
+    "and what about how if or ok okay but then with without plus only just same for on in at the a an is it it's its we i us our my me are would " +
+    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks hmm no yes not ' +
+    "actually sorry mean meant should said use used using run running turn turned off up down all both still fit work more less it'd that's " +
+    'outside inside degrees tonight overnight adults adult kids kid children people person amp amps night nights day days week hours hour gas electric ' +
+    'january february march april may june july august september october november december summer winter spring autumn'
+  ).split(' '),
+);
+const OPENER =
+  /^(and|what about|how about|what if|but|or|ok and|then|if|with|without|plus|only|just|in|on|for|instead|no,|sorry|i meant?|actually)\b/;
+/** A question of its own: 'where', 'how do I'. */
+const QUESTION = /\b(where|why|who|which|when|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
+
+/** Subjects, and the topics in which naming them is no change of subject. */
+const SUBJECTS: readonly (readonly [RegExp, RegExp])[] = [
+  [/\bwater\b/, /^(water|hotwater|load|gas|mains)-/],
+  [/\b(toilet|loo|cassette)\b/, /^(toilet|water)-/],
+  [/\bbattery\b/, /^dc-/],
+  [/\b(solar|panel)\b/, /^dc-/],
+  [/\bgas\b/, /^(gas|heating|hotwater|mains|load)-/],
+  [/\bshowers?\b/, /^(water|hotwater|gas|dc)-/],
+  [/\b(car|towing|tow)\b/, /^towing-/],
+  [/\bramps?\b/, /^setup-/],
+];
+
+/** Strange words that a follow-up may still hold after its 'and' or 'what about'. */
+const MOST_STRANGE = 2;
+/** Strange words from which a message that does not answer the open question is about something else. */
+const ASIDE = 3;
+
+/**
+ * Whether `text` changes an input of the last sum rather than starting something new: 'what about 16 amps', 'and with
+ * the kettle too', 'and in december'.
+ *
+ * @param previous The last sum's inputs; without them nothing can be changed.
+ */
+export function changesInput(
+  text: string,
+  topic: TopicId,
+  previous: Inputs | null,
+  context: CalculatorContext,
+): boolean {
+  const calculator = calculatorOf(topic);
+  if (calculator === null || previous === null) return false;
+  const reading = readingOf(text, context, previous);
+  if (QUESTION.test(reading.text)) return false;
+  if (SUBJECTS.some(([subject, at]) => subject.test(reading.text) && !at.test(topic))) return false;
+  const read = readTable(calculator.inputs, reading);
+  if (read.absurd === null && Object.keys(read.values).length === 0) return false;
+  return strangeWords(reading) <= (OPENER.test(reading.text) ? MOST_STRANGE : 0);
+}
+
+/**
+ * Whether a message leaves the open question aside: it answers nothing that was asked and speaks of other things, so
+ * that what it seems to give ('where do four of us shower?') is not an input.
+ */
+export function isAside(reading: Reading, values: Inputs): boolean {
+  if (reading.asked === null || Object.hasOwn(values, reading.asked)) return false;
+  if (reading.asked === 'watts' && Object.hasOwn(values, 'appliances')) return false;
+  return strangeWords(reading) >= ASIDE || QUESTION.test(reading.text);
+}
+
+/** Words that are neither empty, nor part of a quantity, nor the name of something that draws power. */
+function strangeWords({ counted, context }: Reading): number {
+  const names = namesIn(context);
+  return counted.pieces.filter(
+    (piece, i) =>
+      piece.kind === 'word' &&
+      !EMPTY.has(piece.text) &&
+      !names.has(singular(piece.text)) &&
+      !counted.quantities.some((quantity) => i >= quantity.from && i < quantity.to),
+  ).length;
+}
+
+const cache = new WeakMap<CalculatorContext['figures'], ReadonlySet<string>>();
+
+function namesIn({ figures, constants }: CalculatorContext): ReadonlySet<string> {
+  const known = cache.get(figures);
+  if (known !== undefined) return known;
+  const all = [...mainsAppliances(figures, constants), ...batteryAppliances(figures, constants)];
+  const names = new Set(all.flatMap((appliance) => appliance.phrases.flat()));
+  cache.set(figures, names);
+  return names;
+}
