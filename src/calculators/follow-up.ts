@@ -22,7 +22,7 @@ const QUESTION = /\b(where|why|who|which|when|how (do|can|to|should|does|long|ma
 
 /** Subjects, and the topics in which naming them is no change of subject. */
 const SUBJECTS: readonly (readonly [RegExp, RegExp])[] = [
-  [/\bwater\b/, /^(water|hotwater|load|gas|mains)-/],
+  [/(?<!\bhot )\bwater\b(?! heater)/, /^(water|hotwater|load)-/],
   [/\b(toilet|loo|cassette)\b/, /^(toilet|water)-/],
   [/\bbattery\b/, /^dc-/],
   [/\b(solar|panel)\b/, /^dc-/],
