@@ -178,6 +178,7 @@ export function tableOf(rows: readonly Row[], summary: Summary, pass: string): s
     `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a wait longer than that costs the wait as well.\n`,
     `Over the best of all walks: ${percent(summary.overOptimum)}, at most ${percent(summary.overOptimumAtMost)} on one walk.\n`,
     `Under likeliest-first, fixes only: ${percent(summary.underFixesOnly)}; check then fix: ${percent(summary.underCheckThenFix)}.\n`,
+    `The best of all walks: ${percent(summary.best.underFixesOnly)} and ${percent(summary.best.underCheckThenFix)} under.\n`,
     `With every prior off by two: ${percent(offByTwo.underFixesOnly)} and ${percent(offByTwo.underCheckThenFix)} under.\n`,
     `Ended in at most ${FEW_STEPS} steps: ${percent(summary.inFewSteps)} of hirers.\n`,
   ].join('');

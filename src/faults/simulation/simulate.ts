@@ -95,7 +95,7 @@ function simulate(
   };
 }
 
-/** How far our mean minutes lie under each rival's: 0.3 is 30 per cent under. */
+/** How far mean minutes lie under each rival's: 0.3 is 30 per cent under. */
 export type Under = {
   readonly underFixesOnly: number;
   readonly underCheckThenFix: number;
@@ -110,6 +110,8 @@ export type Summary = Under & {
   readonly overOptimumAtMost: number;
   /** The same as played: the best walk and ours met the same hirers. */
   readonly overOptimumPlayed: number;
+  /** What the best of all walks would reach: no walk lies further under. */
+  readonly best: Under;
   /** Share of hirers whose walk ended, cured or passed, in at most {@link FEW_STEPS} steps. */
   readonly inFewSteps: number;
   readonly means: Readonly<Record<Rival, Score>>;
@@ -135,10 +137,11 @@ export function summarise(rows: readonly Row[]): Summary {
     overOptimum: exact.ours / exact.optimum - 1,
     overOptimumAtMost: Math.max(...rows.map(overOptimum)),
     overOptimumPlayed: means.ours.minutes / means.optimum.minutes - 1,
-    ...underRivals(means),
+    ...underRivals(means, 'ours'),
+    best: underRivals(means, 'optimum'),
     inFewSteps: means.ours.inFewSteps,
     means,
-    offByTwo: { ...underRivals(skewed), means: skewed },
+    offByTwo: { ...underRivals(skewed, 'ours'), means: skewed },
     rows: rows.length,
     hirers: rows.reduce((sum, row) => sum + row.hirers, 0),
   };
@@ -179,8 +182,8 @@ function pooled(rows: readonly Row[], scores: (row: Row) => Readonly<Record<Riva
   }));
 }
 
-function underRivals(means: Readonly<Record<Rival, Score>>): Under {
-  const under = (rival: Rival) => 1 - means.ours.minutes / means[rival].minutes;
+function underRivals(means: Readonly<Record<Rival, Score>>, whose: 'ours' | 'optimum'): Under {
+  const under = (rival: Rival) => 1 - means[whose].minutes / means[rival].minutes;
   return {
     underFixesOnly: under('fixesOnly'),
     underCheckThenFix: under('checkThenFix'),
