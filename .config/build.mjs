@@ -52,7 +52,7 @@ async function bundle(folder) {
   });
   await build({
     ...common,
-    entryPoints: { 'chat-page': 'adapters/web/page/chat.ts', 'yard-page': 'adapters/yard/page-script.ts' },
+    entryPoints: { chat: 'adapters/web/page/chat.ts', yard: 'adapters/yard/page/yard.ts' },
     outdir: folder,
     platform: 'browser',
     format: 'iife',

@@ -1,6 +1,14 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import { createMatcher, createSafetyReader, type Knowledge, type Model, type Served, type Slip, slipText } from '../src/index.ts';
+import {
+  createMatcher,
+  createSafetyReader,
+  type Knowledge,
+  type Model,
+  type Served,
+  type Slip,
+  slipText,
+} from '../src/index.ts';
 import { type LoadedGraph, loadGraph } from './files/served.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
@@ -10,8 +18,8 @@ export type LiveGraphOptions = {
   readonly folder: string;
   readonly cacheFolder: string;
   readonly log: Logger;
-  /** Finds the weights of a graph, training them beside the server when they are not at hand; null: not now. */
-  readonly modelFor: (knowledge: Knowledge, hash: string) => { readonly ready: Model | null; readonly later: Promise<Model | null> };
+  /** The weights of a graph that are at hand; better ones come later, trained beside the server. */
+  readonly modelFor: (knowledge: Knowledge, onModel: (model: Model) => void) => Model | null;
 };
 
 /** The graph as it is served: follows the folder, and keeps the last good one while an edit is bad. */
@@ -34,19 +42,16 @@ export function createLiveGraph({ folder, cacheFolder, log, modelFor }: LiveGrap
   let served = serve(loaded);
 
   function serve({ knowledge, hash }: Loaded): Served {
-    const { ready, later } = modelFor(knowledge, hash);
     const withModel = (model: Model | null): Served => ({
       knowledge,
       matcher: createMatcher(knowledge, model),
       readDanger: createSafetyReader(knowledge.safety),
     });
-    later
-      .then((model) => {
-        // A later edit may have been served meanwhile; its own training is on its way.
-        if (model !== null && loaded.hash === hash) served = withModel(model);
-      })
-      .catch((error: unknown) => log.warn({ err: error }, 'training failed; the simpler matching goes on'));
-    return withModel(ready);
+    const later = (model: Model): void => {
+      // A later edit may be served by now; its own training is on its way.
+      if (loaded.hash === hash) served = withModel(model);
+    };
+    return withModel(modelFor(knowledge, later));
   }
 
   const reload = async (): Promise<readonly Slip[]> => {
@@ -72,7 +77,9 @@ export function createLiveGraph({ folder, cacheFolder, log, modelFor }: LiveGrap
   const watcher = watch(folder, { recursive: true }, () => {
     if (timer !== null) clearTimeout(timer);
     timer = setTimeout(() => {
-      reload().catch((error: unknown) => log.error({ err: error }, 'the graph folder cannot be read; the last good one is served'));
+      reload().catch((error: unknown) =>
+        log.error({ err: error }, 'the graph folder cannot be read; the last good one is served'),
+      );
     }, QUIET_MS);
   });
   watcher.on('error', (error) => log.warn({ err: error }, 'the graph folder is no longer watched'));

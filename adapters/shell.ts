@@ -10,6 +10,7 @@ import {
   codeIn,
   codeWaitMs,
   giveBack,
+  handOver,
   linkTokenIn,
   type Message,
   newThread,
@@ -23,7 +24,7 @@ import {
   takeThread,
   turn,
 } from '../src/index.ts';
-import { deliverAll, type Delivery } from './delivery.ts';
+import { type Delivery, deliverAll } from './delivery.ts';
 import { hashOf } from './files/tokens.ts';
 import { createWakeable } from './wakeable.ts';
 
@@ -46,8 +47,15 @@ export type Shell = {
   readonly receive: (message: Message) => Promise<void>;
   readonly take: (threadId: string, by: string) => Promise<StaffResult>;
   readonly giveBack: (threadId: string, by: string) => Promise<StaffResult>;
-  readonly say: (threadId: string, by: string, text: string, attachments?: readonly Attachment[]) => Promise<StaffResult>;
+  readonly say: (
+    threadId: string,
+    by: string,
+    text: string,
+    attachments?: readonly Attachment[],
+  ) => Promise<StaffResult>;
   readonly note: (threadId: string, by: string, text: string) => Promise<StaffResult>;
+  /** Hands the thread to a colleague. */
+  readonly pass: (threadId: string, by: string, to: string) => Promise<StaffResult>;
   readonly start: () => void;
   /** Ends after the turn at work is saved; what is still unhandled or unsent waits in the store. */
   readonly stop: () => Promise<void>;
@@ -55,14 +63,19 @@ export type Shell = {
   readonly idle: () => Promise<void>;
 };
 
-export type StaffResult = { readonly kind: 'done' } | { readonly kind: 'taken-by'; readonly name: string } | { readonly kind: 'no-such-thread' };
+export type StaffResult =
+  | { readonly kind: 'done' }
+  | { readonly kind: 'taken-by'; readonly name: string }
+  | { readonly kind: 'no-such-thread' };
 
 /** Load, turn, save, act: the only place where the pure core meets the outside world. */
 export function createShell(parts: ShellParts): Shell {
   const { store, clock, log, served } = parts;
   const direct = directNotices(parts);
   const changed = (threadId: string): void => parts.onChange?.(threadId);
-  const deliveries = parts.channels.map((channel): Delivery => deliverAll(channel, { store, clock, log, onChange: changed }));
+  const deliveries = parts.channels.map(
+    (channel): Delivery => deliverAll(channel, { store, clock, log, onChange: changed }),
+  );
   const wakeSenders = (): void => {
     for (const delivery of deliveries) delivery.wake();
   };
@@ -90,7 +103,10 @@ export function createShell(parts: ShellParts): Shell {
     return true;
   }, log);
 
-  const act = async (threadId: string, action: (thread: Thread, nowMs: number) => ActionResult): Promise<StaffResult> => {
+  const act = async (
+    threadId: string,
+    action: (thread: Thread, nowMs: number) => ActionResult,
+  ): Promise<StaffResult> => {
     for (;;) {
       const thread = await store.thread(threadId);
       if (thread === null) return { kind: 'no-such-thread' };
@@ -107,7 +123,8 @@ export function createShell(parts: ShellParts): Shell {
 
   return {
     receive: async (message) => {
-      const makeThread = (): Thread => newThread({ id: randomUUID(), channel: message.channel, address: message.address }, clock.nowMs());
+      const makeThread = (): Thread =>
+        newThread({ id: randomUUID(), channel: message.channel, address: message.address }, clock.nowMs());
       try {
         const { kind, threadId } = await store.receive(message, makeThread);
         if (kind === 'stored') changed(threadId);
@@ -119,8 +136,10 @@ export function createShell(parts: ShellParts): Shell {
     },
     take: (threadId, by) => act(threadId, (thread, nowMs) => takeThread(thread, by, nowMs)),
     giveBack: (threadId, by) => act(threadId, (thread, nowMs) => giveBack(thread, by, nowMs)),
-    say: (threadId, by, text, attachments = []) => act(threadId, (thread, nowMs) => staffSays(thread, by, text, attachments, nowMs)),
+    say: (threadId, by, text, attachments = []) =>
+      act(threadId, (thread, nowMs) => staffSays(thread, by, text, attachments, nowMs)),
     note: (threadId, by, text) => act(threadId, (thread) => staffNotes(thread, by, text)),
+    pass: (threadId, by, to) => act(threadId, (thread, nowMs) => handOver(thread, by, to, nowMs)),
     start: () => {
       worker.start();
       for (const delivery of deliveries) delivery.start();
@@ -145,7 +164,12 @@ async function bindingFor(thread: Thread, message: Message, store: Store, nowMs:
   return { booking: named, code: 'right' };
 }
 
-async function bookingNamed(message: Message, thread: Thread, store: Store, nowMs: number): Promise<Booking | 'wrong' | null> {
+async function bookingNamed(
+  message: Message,
+  thread: Thread,
+  store: Store,
+  nowMs: number,
+): Promise<Booking | 'wrong' | null> {
   const token = message.startToken ?? linkTokenIn(message.text);
   if (token !== null) {
     const found = await store.token(hashOf(token), 'chat', nowMs);

@@ -3,9 +3,21 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Hono } from 'hono';
 import type { Logger } from 'pino';
-import { type Channel, type Clock, type Jobs, type Store, welcomeReply } from '../src/index.ts';
+import {
+  type Channel,
+  type Clock,
+  dayOf,
+  type FirmData,
+  type Jobs,
+  type Store,
+  staffedAt,
+  type VanScope,
+  welcomeReply,
+} from '../src/index.ts';
+import { vanFaultsDue } from './cli/fault-records.ts';
 import { databaseFile } from './cli/with-data.ts';
 import type { Config } from './config.ts';
+import { createDutyRounds } from './duty-rounds.ts';
 import { hashOf, newToken } from './files/tokens.ts';
 import { createCounters } from './http/counters.ts';
 import { createServer } from './http/server.ts';
@@ -15,8 +27,8 @@ import type { LiveGraph } from './live-graph.ts';
 import { createPictures } from './pictures/pictures.ts';
 import { createShell, type Shell } from './shell.ts';
 import { openSqlite } from './sqlite/sqlite-store.ts';
-import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
 import { telegramRoutes } from './telegram/routes.ts';
+import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
 import { createWebChannel } from './web/channel.ts';
 import { createYard } from './yard/yard.ts';
 
@@ -29,7 +41,12 @@ export type World = {
   readonly stop: () => Promise<void>;
 };
 
-export type WorldParts = { readonly config: Config; readonly graph: LiveGraph; readonly clock: Clock; readonly log: Logger };
+export type WorldParts = {
+  readonly config: Config;
+  readonly graph: LiveGraph;
+  readonly clock: Clock;
+  readonly log: Logger;
+};
 
 /** Joins the channels, the pages, the store and the core into one running program. */
 export async function createWorld({ config, graph, clock, log }: WorldParts): Promise<World> {
@@ -44,7 +61,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
   const desk: { current: TelegramChannel['desk'] } = { current: null };
 
   const onChange = (threadId: string): void => {
-    wakes.wake('yard');
+    yard.changed();
     wakes.wake(threadId);
     desk.current?.wake();
     store
@@ -62,14 +79,15 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     tokens: { newToken, hashOf },
     welcome: (booking) => welcomeReply(booking, graph.served()),
     vanOf: ({ van }) => {
-      const data = graph.served().knowledge.vans.get(van)?.data;
-      return data === undefined ? null : { name: data.name, body: data.body, silhouette: van };
+      const scope = graph.served().knowledge.vans.get(van);
+      return scope === undefined ? null : sightOf(scope);
     },
+    fleet: [...graph.served().knowledge.vans.values()].map(sightOf),
     siteName: (site) => graph.served().knowledge.places.sites[site]?.name ?? null,
     pictureSvg: pictures.svg,
     uploads,
     wakes,
-    script: built('chat-page.js'),
+    script: built('chat.js'),
     secure,
   });
   channels.push(web.channel);
@@ -91,12 +109,44 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     });
   }
 
-  const yard = createYard({ store, clock, wakes, actions: shell, served: graph.served, tokens: { newToken, hashOf }, script: built('yard-page.js'), pictureSvg: pictures.svg, uploads, secure, url: config.url });
+  const yard = createYard({
+    firm: firmOf(graph),
+    store,
+    clock,
+    tokens: { newToken, hashOf },
+    vans: new Map([...graph.served().knowledge.vans.values()].map((van) => [van.id, sightOf(van)] as const)),
+    sites: new Map(Object.entries(graph.served().knowledge.places.sites).map(([id, site]) => [id, site.name] as const)),
+    people: graph.served().knowledge.firm.people.map((person) => person.firstName),
+    actions: shell,
+    aimMinutes: () => aimMinutes(graph.served().knowledge.firm, clock.nowMs()),
+    workshop: async () => {
+      const { knowledge } = graph.served();
+      const due = await vanFaultsDue(store, knowledge, null);
+      return due.map(({ van, title, atMs }) => ({ van, what: title, since: dayOf(atMs, knowledge.firm.timeZone) }));
+    },
+    pictureSvg: pictures.svg,
+    uploads,
+    wakes,
+    script: built('yard.js'),
+    secure,
+    url: config.url,
+  });
   const routes: { path: string; app: Hono }[] = [
     { path: '/chat', app: web.routes },
-    { path: '/yard', app: yard },
+    { path: '/yard', app: yard.routes },
     ...(telegram === null ? [] : [{ path: '/telegram', app: telegramRoutes(telegram) }]),
   ];
+  const rounds = createDutyRounds({
+    store,
+    firm: () => graph.served().knowledge.firm,
+    clock,
+    log,
+    remind: async (threadId, text, urgent) => {
+      yard.changed();
+      await desk.current?.remind(threadId, text, urgent);
+    },
+    onChange,
+  });
   const server = createServer({
     port: config.port,
     host: config.host,
@@ -117,11 +167,13 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     shell,
     start: async () => {
       shell.start();
+      rounds.start();
       await Promise.all(channels.map((channel) => channel.start()));
       return server.start();
     },
     stop: async () => {
       await server.stop();
+      await rounds.stop();
       await Promise.all(channels.map((channel) => channel.stop()));
       await shell.stop();
       graph.stop();
@@ -130,9 +182,23 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
   };
 }
 
-function firmOf(graph: LiveGraph): { readonly name: string; readonly phone: string; readonly timeZone: string } {
-  const { name, phone, timeZone } = graph.served().knowledge.firm;
-  return { name, phone, timeZone };
+function firmOf(graph: LiveGraph): Pick<FirmData, 'name' | 'phone' | 'yard' | 'timeZone'> {
+  const { name, phone, yard, timeZone } = graph.served().knowledge.firm;
+  return { name, phone, yard, timeZone };
+}
+
+function sightOf({ id, data }: VanScope): {
+  readonly name: string;
+  readonly body: 'caravan' | 'campervan';
+  readonly silhouette: string;
+} {
+  return { name: data.name, body: data.body, silhouette: id };
+}
+
+/** By when a person should have a thread; null while nobody answers. */
+function aimMinutes(firm: FirmData, nowMs: number): number | null {
+  const staffed = staffedAt(firm, nowMs).kind;
+  return staffed === 'open' ? firm.aims.officeMinutes : staffed === 'on-call' ? firm.aims.onCallMinutes : null;
 }
 
 /** A page script, as the build left it beside the program; empty when the sources run unbuilt. */

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readBookings } from '../../src/index.ts';
+import { readBookingsCsv } from '../files/bookings-csv.ts';
 import { command, UsageError, WorkError } from './command.ts';
 import { withData } from './with-data.ts';
 
@@ -25,11 +25,11 @@ export const bookings = command({
       });
     }
     if (action !== 'import' || file === undefined) throw new UsageError('expected import FILE.csv, or list');
-    const text = readText(file);
+    const bytes = readBytes(file);
     return withData(terminal, async ({ store, served }) => {
       const { vans, places } = served.knowledge;
       const others = await store.bookings();
-      const read = readBookings(text, { vans: [...vans.keys()], sites: places.sites, others });
+      const read = readBookingsCsv(bytes, { vans: [...vans.keys()], sites: places.sites, others });
       for (const bad of read.bad)
         terminal.err(`${file}:${bad.line} ${bad.field}: ${bad.problem} (expected ${bad.expected})\n`);
       if (read.bad.length > 0 && values['keep-good'] !== true) {
@@ -50,9 +50,9 @@ export const bookings = command({
   },
 });
 
-function readText(file: string): string {
+function readBytes(file: string): Uint8Array {
   try {
-    return readFileSync(file, 'utf8');
+    return readFileSync(file);
   } catch (error) {
     throw new WorkError(`cannot read ${file}: ${error instanceof Error ? error.message : String(error)}`);
   }

@@ -1,6 +1,7 @@
 import { checkGraph, inReadingOrder, type Knowledge, type Slip, slipText } from '../../src/index.ts';
 import { loadGraph } from '../files/served.ts';
 import { command } from './command.ts';
+import { confusionsOf } from './confusions.ts';
 import { graphFolder } from './graph-folder.ts';
 
 export const check = command({
@@ -52,4 +53,11 @@ export function countsOf(knowledge: Knowledge): Counts {
 function printCounts(counts: Counts, json: boolean, print: (line: string) => void): void {
   if (json) print(JSON.stringify(counts));
   else for (const [what, count] of Object.entries(counts)) print(`${what.padEnd(10)} ${String(count).padStart(6)}`);
+}
+
+function printConfusions(knowledge: Knowledge, json: boolean, print: (line: string) => void): void {
+  for (const line of confusionsOf(knowledge)) {
+    const { text, topic, goesTo, probability } = line;
+    print(json ? JSON.stringify(line) : `${probability.toFixed(2)}  ${topic} -> ${goesTo}  '${text}'`);
+  }
 }

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative, sep } from 'node:path';
 
 export type GraphFileOnDisk = { readonly path: string; readonly text: string };
 
@@ -11,7 +11,7 @@ export function readGraphFolder(folder: string): GraphFileOnDisk[] {
     .filter((entry) => entry.isFile() && /^[^.].*\.(yaml|svg)$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name))
     .sort()
-    .map((file) => ({ path: file.slice(folder.length).replace(/^[/\\]+/, '').replaceAll('\\', '/'), text: readFileSync(file, 'utf8') }));
+    .map((file) => ({ path: relative(folder, file).split(sep).join('/'), text: readFileSync(file, 'utf8') }));
 }
 
 /** The same for the same files, whatever folder they are in. */

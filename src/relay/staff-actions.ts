@@ -60,6 +60,20 @@ export function staffSays(
   return { kind: 'done', thread: taken, replies: [reply], events: [...events, { kind: 'staff-said', by, text }] };
 }
 
+/** Hands the thread to a colleague: it is theirs at once, and the hirer is told who answers now. */
+export function handOver(thread: Thread, by: string, to: string, nowMs: number): ActionResult {
+  if (by === to) return takeThread(thread, by, nowMs);
+  return {
+    kind: 'done',
+    thread: { ...thread, keeper: 'staff', keeperName: to, sinceMs: nowMs, open: null },
+    replies: [relayed(null, `${to} from the yard takes over from here.`)],
+    events: [
+      { kind: 'staff-noted', by, text: `Handed to ${to}.` },
+      { kind: 'taken', by: to },
+    ],
+  };
+}
+
 /** A note that stays with staff. */
 export function staffNotes(thread: Thread, by: string, text: string): ActionResult {
   return { kind: 'done', thread, replies: [], events: [{ kind: 'staff-noted', by, text }] };

@@ -1,0 +1,22 @@
+import { calibrate, inputHash, slipText, train, trainingInput } from '../../src/index.ts';
+import { loadGraph } from '../files/served.ts';
+import { readModelNamed, writeModel } from './model-files.ts';
+import { SEED } from './seed.ts';
+
+/**
+ * Makes what a start needs of a graph, once for each content: its parsed form and its weights. Slips are told and are
+ * no failure of the build, since the server says them again and serves the last good graph.
+ */
+export async function prepareGraph(folder: string, into: string): Promise<void> {
+  const { knowledge, slips } = loadGraph(folder, into);
+  if (knowledge === null) {
+    for (const slip of slips) console.error(`graph: ${slipText(slip)}`);
+    return;
+  }
+  const input = trainingInput(knowledge);
+  if (readModelNamed(into, inputHash(input)) !== null) return;
+  const model = train(input, SEED);
+  writeModel(into, model);
+  const { calibration } = calibrate(input, SEED);
+  writeModel(into, { ...model, calibration });
+}

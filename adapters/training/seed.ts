@@ -1,0 +1,2 @@
+/** One seed for all training: the same wordings give the same model everywhere. */
+export const SEED = 20270715;
