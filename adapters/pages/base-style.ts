@@ -51,14 +51,15 @@ textarea{resize:none;line-height:1.4}
 .steps{counter-reset:step;border-top:2px solid var(--ink)}
 .steps li{border-bottom:1px solid var(--rule)}
 .steps li:last-child{border-bottom:2px solid var(--ink)}
-.steps label{display:grid;grid-template-columns:2.6rem 1fr 48px;align-items:center;min-height:56px;padding:.5rem 0;cursor:pointer}
+.step{display:grid;grid-template-columns:2.6rem 1fr;align-items:center;min-height:56px;padding:.5rem 0}
+label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .steps .numeral{font:800 2rem/1 var(--sign);font-variant-numeric:tabular-nums;align-self:start;padding-top:.1rem}
 .steps input{appearance:none;-webkit-appearance:none;width:30px;height:30px;min-height:0;padding:0;margin:0;justify-self:end;border:2px solid var(--ink);border-radius:6px;background:transparent;display:grid;place-content:center}
-.steps input::before{content:"";width:22px;height:22px;background:var(--on-marigold);clip-path:path("M1 12.500l4-3.5 4.5 4.500L19 1.500l3 2.500L10 20.500z");scale:0}
+.steps input::before{content:"";width:22px;height:22px;background:var(--on-marigold);clip-path:path("M1 12.5l4-3.5 4.5 4.5L19 1.5l3 2.5L10 20.5z");scale:0}
 .steps input:checked{background:var(--marigold)}
 .steps input:checked::before{scale:1}
-.steps label:has(:checked) .words{color:var(--quiet);text-decoration:line-through;text-decoration-thickness:1px}
-.steps label:has(:checked) .numeral{color:var(--quiet)}
+.step:has(:checked) .words{color:var(--quiet);text-decoration:line-through;text-decoration-thickness:1px}
+.step:has(:checked) .numeral{color:var(--quiet)}
 .care{display:grid;grid-template-columns:2.6rem 1fr;padding:.3rem 0}
 .care svg{width:30px;height:30px;margin-top:-.1rem}
 .care strong{font:700 1.0625rem/1.5 var(--sign)}
@@ -83,11 +84,8 @@ textarea{resize:none;line-height:1.4}
 .notice .lead{font-size:1.5rem;font-weight:800;line-height:1.25}
 .notice .words{font-size:1.1875rem}
 .notice h3{font:800 1.75rem/1.15 var(--sign);display:flex;gap:.8rem;align-items:center}
-.notice .press{background:var(--on-danger);color:var(--plate);border-color:var(--on-danger);font-size:1.25rem;font-weight:800;min-height:60px;width:100%;max-width:26rem}
-@media (prefers-color-scheme:dark){.notice .press{color:#7c100d}}
-@media (prefers-color-scheme:light){.notice .press{color:var(--danger)}}
+.notice .press{background:var(--on-danger);color:var(--danger);border-color:var(--on-danger);font-size:1.25rem;font-weight:800;min-height:60px;width:100%;max-width:26rem}
 .notice .steps,.notice .steps li,.notice .steps li:last-child{border-color:var(--on-danger)}
-.notice .steps label{grid-template-columns:2.6rem 1fr}
 .notice .facts li::before{background:var(--on-danger)}
 .notice time{color:var(--on-danger)}
 @media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{opacity:0;translate:0 6px}}}

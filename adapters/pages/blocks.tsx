@@ -75,14 +75,26 @@ const Steps: FC<{ items: readonly string[]; name: string; tick: boolean }> = ({ 
   <ol class="steps">
     {items.map((item, i) => (
       <li>
-        <label>
-          <span class="numeral">{i + 1}</span>
-          <span class="words">{item}</span>
-          {tick ? <input type="checkbox" autocomplete="off" data-tick={`${name}-${i}`} /> : null}
-        </label>
+        {tick ? (
+          <label class="step">
+            <Step number={i + 1} words={item} />
+            <input type="checkbox" autocomplete="off" data-tick={`${name}-${i}`} />
+          </label>
+        ) : (
+          <div class="step">
+            <Step number={i + 1} words={item} />
+          </div>
+        )}
       </li>
     ))}
   </ol>
+);
+
+const Step: FC<{ number: number; words: string }> = ({ number, words }) => (
+  <>
+    <span class="numeral">{number}</span>
+    <span class="words">{words}</span>
+  </>
 );
 
 const Picture: FC<{ use: PictureUse; finds: Finds }> = ({ use, finds }) => {

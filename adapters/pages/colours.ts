@@ -67,7 +67,6 @@ export const PAIRS: readonly {
   { front: 'focus', back: 'paper', as: 'shape' },
   { front: 'focus', back: 'sheet', as: 'shape' },
   { front: 'focus', back: 'grass', as: 'shape' },
-  { front: 'focus', back: 'marigold', as: 'shape' },
 ];
 
 /** `--ink: #143229; ...` */

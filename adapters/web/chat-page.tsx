@@ -174,7 +174,7 @@ const Lines: FC<{ world: WebWorld; visitor: Visitor; lines: readonly Line[]; fro
 }) => {
   const lastSaid = lines.findLastIndex((line) => line.who === 'hirer');
   const notice = lines.findLastIndex((line) => line.reply?.kind === 'notice');
-  const here = notice > lastSaid ? notice : lastSaid;
+  const here = Math.max(notice, lastSaid);
   return (
     <>
       {lines.slice(from).map((line, i) => {
@@ -251,8 +251,8 @@ const Box: FC<{ visitor: Visitor; world: WebWorld; refused: ChatPage['refused'] 
       </textarea>
       <label class="press photo">
         <Camera />
-        <span class="hush">Add a photo</span>
-        <input class="hush" type="file" name="photo" accept="image/*" />
+        <span class="hush">Add a photo or video</span>
+        <input class="hush" type="file" name="photo" accept="image/*,video/*,audio/*,application/pdf" />
       </label>
       <button class="press next" type="submit">
         Send

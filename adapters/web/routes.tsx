@@ -6,7 +6,7 @@ import { eventStream, type Told } from '../http/event-stream.ts';
 import { fewAtOnce, limitBody, readForm } from '../http/forms.ts';
 import { sendFile, sendPicture } from '../http/open-file.ts';
 import { sameSiteOnly } from '../http/same-site.ts';
-import { MOST_PHOTO_BYTES } from '../http/uploads.ts';
+import { MOST_FILE_BYTES } from '../http/uploads.ts';
 import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
 import { isSaid } from '../pages/said.tsx';
@@ -18,7 +18,7 @@ import { again, type Visitor, visitorOf } from './visitor.ts';
 import type { WebWorld } from './world.ts';
 
 /** Read whole before it is judged, so that the words sent with too large a photo are still taken. */
-const MOST_BODY_BYTES = 2.5 * MOST_PHOTO_BYTES;
+const MOST_BODY_BYTES = 2.5 * MOST_FILE_BYTES;
 const BODIES_AT_ONCE = 8;
 
 /** The pages under /chat. */
@@ -41,10 +41,6 @@ export function webRoutes(world: WebWorld): Hono {
 
   app.get('/-/picture/:picture/:file', (c) => sendPicture(c, world.pictureSvg));
 
-  const look = async (c: Context) => show(c, await visitorOf(c, world));
-  app.get('/', look);
-  app.get('/:token', look);
-
   const events = async (c: Context) => {
     const visitor = await visitorOf(c, world);
     return eventStream(c, world.wakes, visitor.address, teller(lastSeen(c), world, visitor));
@@ -55,6 +51,11 @@ export function webRoutes(world: WebWorld): Hono {
   const file = async (c: Context) => openFile(c, world, await visitorOf(c, world));
   app.get('/file/:file', file);
   app.get('/:token/file/:file', file);
+
+  // After the addresses that are words of our own: no token may hide them.
+  const look = async (c: Context) => show(c, await visitorOf(c, world));
+  app.get('/', look);
+  app.get('/:token', look);
 
   const tooMuch = limitBody(MOST_BODY_BYTES, (c) =>
     refuse(c, 413, 'That is too large to take in. Send a photo under 10 MB, or say in words what it shows.'),

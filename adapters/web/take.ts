@@ -71,16 +71,16 @@ async function photoOf(
   const kept = await world.uploads.keep(new Uint8Array(await file.arrayBuffer()));
   switch (kept.kind) {
     case 'kept':
-      return { attachment: { kind: 'photo', file: kept.file }, says: null };
+      return { attachment: { kind: kept.attachment, file: kept.file }, says: null };
     case 'too-big':
       return {
         attachment: null,
-        says: `That photo is larger than ${Math.floor(kept.mostBytes / 1_048_576)} MB and was not sent. Take it smaller, or say in words what it shows.`,
+        says: `That is larger than ${Math.floor(kept.mostBytes / 1_048_576)} MB and was not sent. Take it smaller, or say in words what it shows.`,
       };
-    case 'not-a-photo':
+    case 'not-ours-to-open':
       return {
         attachment: null,
-        says: 'That file is not a photo we can open, so it was not sent. Send a photo, or say in words what it shows.',
+        says: 'That is of a kind we cannot open and was not sent. Send a photo, or say in words what it shows.',
       };
     case 'empty':
       return { attachment: null, says: null };

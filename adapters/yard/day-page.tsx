@@ -59,12 +59,12 @@ export function dayPage(
               Sound on
             </button>
           </nav>
-          <Door session={session} />
         </header>
         <p class="hush" role="status" id="spoken" />
         <main id="live">
           <DayParts world={world} day={day} as={as} />
         </main>
+        <Door session={session} />
       </>
     ),
   });

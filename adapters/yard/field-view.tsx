@@ -4,6 +4,7 @@ import { DRAWN_HEIGHT, silhouetteOf } from '../pages/silhouettes.tsx';
 import type { Field, Parked, Strip, Watched } from './field.ts';
 import { PersonShape } from './person-shape.tsx';
 import { stayWords, watchWords } from './words.ts';
+import { firstNameOf } from './world.ts';
 
 /** Units of pole at which a flag shows that the aim is reached. */
 const AIM_UNITS = 46;
@@ -18,34 +19,41 @@ export const FieldView: FC<{ field: Field; path: (watched: Watched) => string; b
   props,
 ) => (
   <div class="field">
-    {props.field.unknown.length === 0 ? null : (
-      <section
-        class={props.field.unknown.some((one) => one.danger) ? 'strip danger' : 'strip'}
-        aria-label="Not on a pitch we know"
-      >
-        <StripHead name="At the gate" danger={props.field.unknown.some((one) => one.danger)} />
-        <ul class="stand">
-          {props.field.unknown.map((one) => (
-            <li>
-              <Spot
-                href={props.path(one)}
-                watched={one}
-                width={30}
-                pole={{ x: 16, y: 14 }}
-                drawing={<PersonShape />}
-                name={one.booking?.firstName ?? 'Someone'}
-                about={one.booking === null ? 'no booking yet' : 'not out today'}
-              />
-            </li>
-          ))}
-        </ul>
-      </section>
+    {props.field.strips.map((strip) =>
+      strip.danger ? <StripView strip={strip} path={props.path} booking={props.booking} /> : null,
     )}
-    {props.field.strips.map((strip) => (
-      <StripView strip={strip} path={props.path} booking={props.booking} />
-    ))}
+    {props.field.unknown.length === 0 ? null : <GateStrip unknown={props.field.unknown} path={props.path} />}
+    {props.field.strips.map((strip) =>
+      strip.danger ? null : <StripView strip={strip} path={props.path} booking={props.booking} />,
+    )}
   </div>
 );
+
+/** Those whose van we do not know, or whose van is home again. */
+const GateStrip: FC<{ unknown: readonly Watched[]; path: (watched: Watched) => string }> = ({ unknown, path }) => {
+  const danger = unknown.some((one) => one.danger);
+  return (
+    <section class={danger ? 'strip danger' : 'strip'} aria-label="At the gate">
+      <StripHead name="At the gate" danger={danger} />
+      <ul class="stand">
+        {unknown.map((one) => (
+          <li>
+            <Spot
+              href={path(one)}
+              watched={one}
+              width={30}
+              pole={{ x: 24, y: 22 }}
+              foot={60}
+              drawing={<PersonShape />}
+              name={firstNameOf(one.booking)}
+              about={one.booking === null ? 'no booking yet' : 'not out today'}
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
 
 const StripHead: FC<{ name: string; danger: boolean }> = ({ name, danger }) => (
   <h2>
@@ -101,13 +109,15 @@ type SpotProps = {
   watched: Watched | null;
   width: number;
   pole: { readonly x: number; readonly y: number };
+  /** Where the pole ends below; left out: in the roof. */
+  foot?: number;
   drawing: unknown;
   name: string;
   about: string;
 };
 
 /** One thing standing on the grass, with its flag and its label. */
-const Spot: FC<SpotProps> = ({ href, watched, width, pole, drawing, name, about }) => {
+const Spot: FC<SpotProps> = ({ href, watched, width, pole, foot = pole.y + 2, drawing, name, about }) => {
   const above = watched === null ? 0 : Math.max(0, Math.ceil(poleUnits(watched) - pole.y + 4));
   const height = DRAWN_HEIGHT + above;
   const inside = (
@@ -120,7 +130,7 @@ const Spot: FC<SpotProps> = ({ href, watched, width, pole, drawing, name, about 
         aria-hidden="true"
         focusable="false"
       >
-        {watched === null ? null : <Flag watched={watched} pole={pole} width={width} />}
+        {watched === null ? null : <Flag watched={watched} pole={pole} foot={foot} width={width} />}
         {drawing}
       </svg>
       <span class="label">
@@ -140,21 +150,22 @@ const Spot: FC<SpotProps> = ({ href, watched, width, pole, drawing, name, about 
   );
 };
 
-/** How far above the roof the pole ends. What staff have is flown low. */
+/** How far above the roof the pole ends. Danger flies highest at once; what staff have is flown low. */
 function poleUnits(watched: Watched): number {
   if (watched.keeper === 'staff') return FLAG.height + 6;
-  const share = watched.share ?? MOST_SHARE;
+  const share = watched.danger ? MOST_SHARE : (watched.share ?? MOST_SHARE);
   return FLAG.height + 6 + Math.min(share, MOST_SHARE) * (AIM_UNITS - FLAG.height);
 }
 
 /** The pole's height is the waiting time; the notch on it is the aim. Past the aim the flag has a tail. */
-const Flag: FC<{ watched: Watched; pole: { readonly x: number; readonly y: number }; width: number }> = ({
+const Flag: FC<{ watched: Watched; pole: SpotProps['pole']; foot: number; width: number }> = ({
   watched,
   pole,
+  foot,
   width,
 }) => {
   const top = pole.y - poleUnits(watched);
-  const late = (watched.share ?? 0) > 1;
+  const late = !watched.danger && (watched.share ?? 0) > 1;
   // The flag flies away from the nearer end, so that it stays inside the picture.
   const side = pole.x + FLAG.width + 2 > width ? -1 : 1;
   const cloth = late
@@ -163,8 +174,8 @@ const Flag: FC<{ watched: Watched; pole: { readonly x: number; readonly y: numbe
   const aim = pole.y - (FLAG.height + 6 + AIM_UNITS - FLAG.height);
   return (
     <>
-      <path class="pole" d={`M${pole.x} ${pole.y + 2}V${top - 2}`} />
-      {watched.keeper === 'waiting' && watched.share !== null && watched.share > 0.55 ? (
+      <path class="pole" d={`M${pole.x} ${foot}V${top - 2}`} />
+      {watched.keeper === 'waiting' && !watched.danger && watched.share !== null && watched.share > 0.55 ? (
         <path class="aim" d={`M${pole.x - 5} ${aim}h10`} />
       ) : null}
       <path class="cloth" d={cloth} />

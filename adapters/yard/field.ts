@@ -143,7 +143,14 @@ function stripsOf(parked: readonly Parked[], sites: ReadonlyMap<string, string>)
     'home',
     parked.filter((one) => one.booking === null),
   );
-  return [...onSite, road, home].filter((one) => one.parked.length > 0);
+  const occupied = [...onSite, road].filter((one) => one.parked.length > 0);
+  return [...occupied.sort((a, b) => urgency(a) - urgency(b)), ...(home.parked.length > 0 ? [home] : [])];
+}
+
+/** Strips with danger stand first, then those where somebody waits; the rest keep their places. */
+function urgency({ danger, parked }: Strip): number {
+  if (danger) return 0;
+  return parked.some((one) => one.watched?.keeper === 'waiting') ? 1 : 2;
 }
 
 function strip(id: string, name: string, kind: Strip['kind'], parked: readonly Parked[]): Strip {

@@ -17,7 +17,7 @@ export function yardPage(props: FrameProps): ReturnType<typeof page> {
     title: props.title,
     style: props.files.style,
     script: session === null ? undefined : props.files.script,
-    body: { class: `yard ${props.kind}`, ...(live === undefined ? {} : { 'data-live': live }) },
+    body: { class: `yard at-${props.kind}`, ...(live === undefined ? {} : { 'data-live': live }) },
     children: props.children,
   });
 }

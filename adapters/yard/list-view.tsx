@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { Beware } from '../pages/icons.tsx';
-import type { Field, Parked, Watched } from './field.ts';
+import type { Field, Parked, Strip, Watched } from './field.ts';
 import { REASONS, stayWords, watchWords } from './words.ts';
 
 /** The field in words, in the order in which to deal with it. */
@@ -14,7 +14,7 @@ export const ListView: FC<{
   const waiting = field.watched.filter((one) => one.keeper === 'waiting');
   const held = field.watched.filter((one) => one.keeper === 'staff');
   const quiet = field.strips.flatMap((strip) =>
-    strip.parked.filter((one) => one.watched === null).map((parked) => ({ parked, where: strip.name })),
+    strip.parked.filter((one) => one.watched === null).map((parked) => ({ parked, where: placeName(strip) })),
   );
   return (
     <div class="words">
@@ -46,6 +46,10 @@ export const ListView: FC<{
   );
 };
 
+function placeName(strip: Strip): string {
+  return strip.kind === 'site' ? strip.name : strip.name.toLowerCase();
+}
+
 const WatchedItem: FC<{ watched: Watched; question: string | undefined; href: string; field: Field }> = ({
   watched,
   question,
@@ -65,7 +69,7 @@ const WatchedItem: FC<{ watched: Watched; question: string | undefined; href: st
           <span>
             {spot === undefined
               ? 'No booking yet'
-              : `${spot.parked.van.name}, ${spot.strip.name}, ${stayWords(spot.parked)}`}
+              : `${spot.parked.van.name}, ${placeName(spot.strip)}, ${stayWords(spot.parked)}`}
             {watched.thread.reason === null ? '' : `; ${REASONS[watched.thread.reason]}`}
           </span>
           {question === undefined || question === '' ? null : <q>{question}</q>}

@@ -5,7 +5,7 @@ import { eventStream } from '../http/event-stream.ts';
 import { type Form, fewAtOnce, limitBody, readForm } from '../http/forms.ts';
 import { sendFile, sendPicture } from '../http/open-file.ts';
 import { sameSiteOnly } from '../http/same-site.ts';
-import { MOST_PHOTO_BYTES } from '../http/uploads.ts';
+import { MOST_FILE_BYTES } from '../http/uploads.ts';
 import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
 import { bookingPage } from './booking-page.tsx';
@@ -20,7 +20,7 @@ import { turnaroundPage } from './turnaround-page.tsx';
 import { type ActionEnd, YARD, type YardWorld } from './world.ts';
 import { YARD_CSS } from './yard-style.ts';
 
-const MOST_BODY_BYTES = 2.5 * MOST_PHOTO_BYTES;
+const MOST_BODY_BYTES = 2.5 * MOST_FILE_BYTES;
 const BODIES_AT_ONCE = 8;
 const KEYS_KEPT = 2000;
 
@@ -96,7 +96,7 @@ export function yardRoutes(world: YardWorld): Hono {
       world.wakes.wake(YARD);
       if ('says' in end) return showThread(c, end, 422);
       switch (end.kind) {
-        case 'gone':
+        case 'no-such-thread':
           return c.text('There is no such thread.\n', 404);
         case 'taken-by':
           return showThread(c, { says: `${end.name} has it. Nothing was sent.`, text: read.form.text('text') }, 409);
@@ -133,29 +133,31 @@ export function yardRoutes(world: YardWorld): Hono {
     '/thread/:id/say',
     action(async (id, session, form) => {
       const text = form.text('text').replace(/\r\n?/g, '\n').trim();
-      const photo = await photoOf(world, form.file('photo'));
-      if ('says' in photo) return { says: photo.says, text };
-      if (text === '' && photo.attachments.length === 0) return { says: 'There was nothing to send.', text };
-      return actions.say(id, session.name, text, photo.attachments);
+      const sent = await fileOf(world, form.file('photo'));
+      if ('says' in sent) return { says: sent.says, text };
+      if (text === '' && sent.attachments.length === 0) return { says: 'There was nothing to send.', text };
+      return actions.say(id, session.name, text, sent.attachments);
     }),
   );
   return app;
 }
 
-async function photoOf(
+async function fileOf(
   world: YardWorld,
   file: File | null,
 ): Promise<{ readonly attachments: readonly Attachment[] } | { readonly says: string }> {
   if (file === null) return { attachments: [] };
   const kept = await world.uploads.keep(new Uint8Array(await file.arrayBuffer()));
-  if (kept.kind === 'kept') return { attachments: [{ kind: 'photo', file: kept.file }] };
-  if (kept.kind === 'empty') return { attachments: [] };
-  return {
-    says:
-      kept.kind === 'too-big'
-        ? 'That photo is larger than 10 MB. Nothing was sent.'
-        : 'That file is not a photo. Nothing was sent.',
-  };
+  switch (kept.kind) {
+    case 'kept':
+      return { attachments: [{ kind: kept.attachment, file: kept.file }] };
+    case 'empty':
+      return { attachments: [] };
+    case 'too-big':
+      return { says: 'That is larger than 10 MB. Nothing was sent.' };
+    case 'not-ours-to-open':
+      return { says: 'That is no photo, video, sound or PDF. Nothing was sent.' };
+  }
 }
 
 /** The page's moving part, sent whole when it differs from what was sent before. */

@@ -193,8 +193,8 @@ const Reply: FC<{ path: string; session: Session; keyed: string; to: string; tol
       </textarea>
       <label class="press photo">
         <Camera />
-        <span class="hush">Add a photo</span>
-        <input class="hush" type="file" name="photo" accept="image/*" />
+        <span class="hush">Add a photo or video</span>
+        <input class="hush" type="file" name="photo" accept="image/*,video/*,audio/*,application/pdf" />
       </label>
       <button class="press next" type="submit">
         Send

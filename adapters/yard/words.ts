@@ -17,10 +17,11 @@ export function watchWords(watched: Watched): string {
   if (watched.keeper === 'staff') return `${watched.thread.keeperName ?? 'A colleague'} has it`;
   const wait = watched.waitedMs < 60_000 ? 'waits since just now' : `waits ${waited(watched.waitedMs)}`;
   if (watched.share === null) return `${wait}, nobody on duty`;
-  if (watched.share <= 0) return wait;
+  // In danger every minute counts, and none is to go.
+  if (watched.danger || watched.share <= 0) return wait;
   const aimMs = watched.waitedMs / watched.share;
   const left = aimMs - watched.waitedMs;
-  return left >= 0 ? `${wait}, ${waited(left)} to go` : `${wait}, ${waited(-left)} late`;
+  return left >= 0 ? `${wait}, ${waited(left + 59_999)} to go` : `${wait}, ${waited(-left)} late`;
 }
 
 export function stayWords(parked: Parked): string {

@@ -4,11 +4,11 @@ import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
 import type { VanSight } from '../pages/silhouettes.tsx';
 
-/** How an action ended. `taken-by`: a colleague was first. `gone`: there is no such thread. */
+/** How an action ended. `taken-by`: a colleague was first. */
 export type ActionEnd =
   | { readonly kind: 'done' }
   | { readonly kind: 'taken-by'; readonly name: string }
-  | { readonly kind: 'gone' };
+  | { readonly kind: 'no-such-thread' };
 
 /** What staff may do with a thread. `by` is the name on the rota. */
 export type StaffActions = {

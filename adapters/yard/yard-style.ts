@@ -11,31 +11,31 @@ export const YARD_CSS = `
 
 .top{display:flex;flex-wrap:wrap;gap:.75rem 1rem;align-items:center;padding:8px 8px 0}
 .top nav{display:flex;flex-wrap:wrap;gap:.6rem}
-.door{display:flex;flex-wrap:wrap;gap:.6rem 1rem;align-items:center;margin-left:auto}
-.day .plate.sign{flex-direction:column;align-items:flex-start;gap:0}
+.door{display:flex;flex-wrap:wrap;gap:.6rem 1rem;align-items:center;padding:2rem 1rem 0}
+.at-day .plate.sign{flex-direction:column;align-items:flex-start;gap:0}
 
-.day main{display:grid;grid-template-columns:minmax(0,1fr);gap:2rem;padding:1.25rem 0 0}
-.strip{position:relative;padding:0 0 0;margin-bottom:1.5rem}
+.at-day main{display:grid;grid-template-columns:minmax(0,1fr);gap:2rem;padding:1.25rem 0 0}
+.strip{--label:4.1rem;--below:1.1rem;position:relative;margin-bottom:1.75rem;overflow-x:clip}
+.strip:has(.wait){--label:5.2rem}
 .strip h2{display:flex;flex-wrap:wrap;gap:.75rem;align-items:center;padding:0 1rem;font-size:1.125rem}
-.stand{display:flex;flex-wrap:wrap;align-items:flex-end;column-gap:2rem;padding:.5rem 1rem 0;position:relative}
-.stand li{flex:none}
-.spot{display:block;position:relative;text-decoration:none;padding:1rem 0 .9rem;--van-ground:var(--paper)}
-.spot svg{display:block;overflow:visible;position:relative}
-.spot .label{display:flex;flex-direction:column;padding-top:.55rem;line-height:1.3;position:relative}
+.stand{display:flex;flex-wrap:wrap;align-items:stretch;column-gap:2.25rem;padding:0 1rem}
+.stand li{flex:none;display:flex;min-width:9rem}
+.spot{display:flex;flex-direction:column;justify-content:flex-end;text-decoration:none;padding-top:1rem;--van-ground:var(--paper);color:var(--ink)}
+.spot svg{display:block;position:relative;z-index:1;overflow:visible;margin-bottom:-1px}
+.spot .label{display:flex;flex-direction:column;height:calc(var(--label) + var(--below));padding-top:.5rem;line-height:1.3;position:relative;white-space:nowrap}
+.spot .label::before{content:"";position:absolute;z-index:-1;inset:0 -100vw 0 -100vw;background:var(--grass);border-top:2px solid var(--ink)}
+.stand{position:relative;z-index:0}
 .spot .label strong{font-size:1.25rem}
 .spot .label span{font-size:1rem}
-.strip .stand li{position:relative}
-.strip .stand li::before{content:"";position:absolute;z-index:0;left:-50vw;right:-50vw;bottom:0;height:var(--grass-height,5.6rem);background:var(--grass);border-top:2px solid var(--ink)}
-.strip{overflow-x:clip}
+a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .pole{stroke:currentColor;stroke-width:2;fill:none}
 .aim{stroke:currentColor;stroke-width:2}
 .cloth{fill:var(--marigold);stroke:currentColor;stroke-width:1.6;stroke-linejoin:round}
 .spot.staff .cloth{fill:var(--paper)}
 .spot.danger .cloth{fill:var(--danger);stroke:var(--danger-edge)}
 .spot.danger .wait{color:var(--danger-edge)}
-a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
+
 .strip.danger{border:6px solid var(--danger-edge);padding-top:.75rem}
-.strip.home .spot{color:var(--quiet)}
 
 .gate{padding:0 1rem}
 .gate h3{font:800 1.125rem/1.3 var(--sign);margin:1.25rem 0 .35rem;border-bottom:2px solid var(--ink);padding-bottom:.25rem}
@@ -57,13 +57,13 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .words li span span{display:block}
 .words q{display:block;font:italic 1.125rem/1.45 var(--book);padding-left:1rem;margin:.15rem 0;quotes:"\\2018" "\\2019"}
 
-.thread .top{flex-direction:row}
-.thread .top .plate{flex:1 1 18rem;max-width:34rem}
+.at-thread .top{flex-direction:row}
+.at-thread .top .plate{flex:1 1 18rem;max-width:34rem}
 .facts-table{display:flex;flex-wrap:wrap;gap:.35rem 1.75rem;padding:.25rem .75rem;width:100%}
 .facts-table dt{font-size:1rem;color:var(--quiet)}
 .facts-table dd{font-weight:650}
 .others{padding:0 .75rem;width:100%}
-.thread main{display:grid;gap:1.5rem;max-width:72rem;margin:0 auto;padding:1rem}
+.at-thread main{display:grid;gap:1.5rem;max-width:72rem;margin:0 auto;padding:1rem}
 .holder{display:flex;flex-wrap:wrap;gap:.75rem 1.5rem;align-items:center;justify-content:space-between;border-block:2px solid var(--ink);padding:.8rem 0;font-weight:650}
 .holder.danger{border:6px solid var(--danger-edge);padding:.8rem 1rem}
 .brief{margin-top:1.25rem;display:grid;gap:.8rem;max-width:60ch}
@@ -71,12 +71,12 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .brief h3{font:700 1.0625rem/1.4 var(--sign)}
 .suggested{background:var(--sheet);border:2px solid var(--ink);border-radius:var(--radius);padding:1rem;display:grid;gap:.7rem}
 .suggested p{white-space:pre-line;font-family:var(--book)}
-.thread .talk{margin:1.5rem 0 0;padding:0}
+.at-thread .talk{margin:1.5rem 0 0;padding:0}
 .mark{font:400 1rem/1.4 var(--sign);color:var(--quiet);margin:0 0 1.25rem}
 .note{border:2px dashed var(--rule);border-radius:var(--radius);padding:.6rem 1rem;margin:0 0 1.5rem;font-family:var(--sign)}
 .note h3{font:650 1rem/1.4 var(--sign);color:var(--quiet)}
 .offered{font:400 1rem/1.4 var(--sign);color:var(--quiet)}
-.thread .notice{border-radius:var(--radius)}
+.at-thread .notice{border-radius:var(--radius)}
 .aside{display:grid;gap:1.25rem;align-content:start}
 .aside form{display:grid;gap:.5rem}
 .aside label{font-weight:650}
@@ -84,7 +84,7 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .aside textarea,.aside select{width:100%}
 .threads li{border-bottom:1px solid var(--rule)}
 .threads a{display:flex;align-items:center;min-height:56px}
-.thread .box{position:sticky;bottom:0;z-index:2;background:var(--sheet);border-top:3px solid var(--ink);padding:.7rem .9rem calc(.7rem + env(safe-area-inset-bottom));margin-bottom:-2rem}
+.at-thread .box{position:sticky;bottom:0;z-index:2;background:var(--sheet);border-top:3px solid var(--ink);padding:.7rem .9rem calc(.7rem + env(safe-area-inset-bottom));margin-bottom:-2rem}
 .box form{display:grid;grid-template-columns:1fr auto auto;gap:.5rem;max-width:72rem;margin:0 auto;align-items:end}
 .box textarea{width:100%;max-height:14rem}
 .box .press{min-height:52px}
@@ -93,23 +93,31 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .box .signal{font:650 1rem/1.35 var(--sign);max-width:72rem;margin:0 auto .5rem}
 .box .signal:empty{display:none}
 
-.gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
-.gatehouse form{display:grid;gap:.7rem;padding:0 .75rem}
-.gatehouse main>p,.made{padding:0 .75rem}
-.gatehouse .press{justify-self:start}
+.at-gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
+.at-gatehouse form{display:grid;gap:.7rem;padding:0 .75rem}
+.at-gatehouse main>p,.made{padding:0 .75rem}
+.at-gatehouse .press{justify-self:start}
 .made{border-block:3px solid var(--ink);padding-block:.8rem}
 code{overflow-wrap:anywhere;font-size:1rem}
 .fleet{--van-ground:var(--paper);display:flex;gap:1.5rem;align-items:flex-end;overflow:hidden;justify-content:center;border-bottom:2.4rem solid var(--grass);box-shadow:inset 0 -2px 0 var(--ink);padding-top:1.5rem}
 .fleet svg{flex:none;display:block}
 
-.sheet main{max-width:48rem;margin:0 auto;padding:1rem}
-.sheet section{border-top:2px solid var(--ink);padding:.75rem 0;break-inside:avoid}
+.at-sheet main{max-width:48rem;margin:0 auto;padding:1rem}
+.at-sheet section{border-top:2px solid var(--ink);padding:.75rem 0;break-inside:avoid}
 .look-at li{padding-left:2.25rem;position:relative;min-height:2rem}
 .look-at li::before{content:"";position:absolute;left:0;top:.2rem;width:1.3rem;height:1.3rem;border:2px solid var(--ink);border-radius:4px}
 
+@media (min-width:700px){
+.strip{display:flex;align-items:flex-end}
+.strip h2{flex:0 0 12.5rem;flex-direction:column;align-items:flex-start;gap:.5rem;padding-right:0;margin-bottom:calc(var(--label) + var(--below));position:relative;z-index:1}
+.strip h2 .post{position:relative;margin-bottom:2.4rem}
+.strip h2 .post::after{content:"";position:absolute;top:100%;left:1.5rem;right:1.5rem;height:2.4rem;border-inline:5px solid var(--plate)}
+.strip h2 .alarm{order:-1}
+.stand{flex:1}
+}
 @media (min-width:1000px){
-.day main{grid-template-columns:minmax(0,1fr) 20rem;padding-right:1.5rem}
-.thread main{grid-template-columns:minmax(0,1fr) 19rem;column-gap:3rem;padding:1.5rem 1.5rem 3rem}
+.at-day main{grid-template-columns:minmax(0,1fr) 19rem;padding-right:1.5rem}
+.at-thread main{grid-template-columns:minmax(0,1fr) 19rem;column-gap:3rem;padding:1.5rem 1.5rem 3rem}
 }
 @media print{.door,.top nav,.back{display:none}}
 `;

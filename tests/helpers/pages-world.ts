@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { hashOf, newToken } from '../../adapters/files/tokens.ts';
 import { createCounters } from '../../adapters/http/counters.ts';
 import { createServer } from '../../adapters/http/server.ts';
-import { createUploads } from '../../adapters/http/uploads.ts';
+import { createUploads, type Uploads } from '../../adapters/http/uploads.ts';
 import { createWakes } from '../../adapters/http/wakes.ts';
 import { memoryStore } from '../../adapters/memory/memory-store.ts';
 import { createWebChannel } from '../../adapters/web/channel.ts';
@@ -16,6 +16,7 @@ import {
   type ActionResult,
   type Booking,
   type Brief,
+  type Channel,
   type Event,
   giveBack,
   type Message,
@@ -96,8 +97,10 @@ export type PagesWorld = {
   readonly store: Store;
   readonly origin: string;
   readonly received: readonly Message[];
+  readonly channel: Channel;
+  readonly uploads: Uploads;
   /** A link token for a booking, which is put into the store. */
-  readonly link: (booking?: Booking) => Promise<string>;
+  readonly link: (booking?: Booking, token?: string) => Promise<string>;
   /** Something said to a thread that no turn brought about, delivered. */
   readonly tell: (threadId: string, reply: Reply) => Promise<void>;
   /** A one-time sign-in link's token. */
@@ -120,6 +123,7 @@ export async function chatWorld(
 ): Promise<PagesWorld> {
   const store = memoryStore();
   const folder = await mkdtemp(join(tmpdir(), 'pitchhand-pages-'));
+  const uploads = createUploads(folder);
   const received: Message[] = [];
   const answer = options.answer ?? (() => [aReply()]);
   let handled = Promise.resolve();
@@ -167,7 +171,7 @@ export async function chatWorld(
     fleet: Object.values(VANS),
     siteName: (site) => SITES[site] ?? null,
     pictureSvg: () => null,
-    uploads: createUploads(folder),
+    uploads,
     wakes,
     script: pageScript('adapters/web/page/chat.ts'),
     secure: false,
@@ -176,7 +180,7 @@ export async function chatWorld(
   });
   const act = async (id: string, change: (thread: Thread) => ActionResult): Promise<ActionEnd> => {
     const thread = await store.thread(id);
-    if (thread === null) return { kind: 'gone' };
+    if (thread === null) return { kind: 'no-such-thread' };
     const result = change(thread);
     if (result.kind === 'taken-by') return result;
     await store.saveTurn({
@@ -216,9 +220,9 @@ export async function chatWorld(
   });
   const build = (port: number) => {
     const shared = world();
-    web = createWebChannel(shared);
-    yard = createYard(yardWorld(shared));
-    return createServer({
+    const web = createWebChannel(shared);
+    const yard = createYard(yardWorld(shared));
+    const server = createServer({
       port,
       host: '127.0.0.1',
       routes: [
@@ -231,20 +235,26 @@ export async function chatWorld(
       graceMs: 500,
       log: (what, about) => console.error(what, about),
     });
+    return { web, yard, server };
   };
-  let web: ReturnType<typeof createWebChannel>;
-  let yard: ReturnType<typeof createYard>;
-  let server = build(options.port ?? 0);
+  let { web, yard, server } = build(options.port ?? 0);
   const { port } = await server.start();
 
   return {
     store,
     origin: `http://127.0.0.1:${port}`,
     received,
-    link: async (booking = aBooking()) => {
+    channel: { ...web.channel, deliver: (reply, to) => web.channel.deliver(reply, to) },
+    uploads,
+    link: async (booking = aBooking(), token = newToken().token) => {
       await store.putBookings([booking]);
-      const { token, hash } = newToken();
-      await store.putToken({ hash, use: 'chat', subject: booking.ref, data: {}, expiresMs: NOW_MS + 9e9 });
+      await store.putToken({
+        hash: hashOf(token),
+        use: 'chat',
+        subject: booking.ref,
+        data: {},
+        expiresMs: NOW_MS + 9e9,
+      });
       return token;
     },
     tell: async (threadId, reply) => {
@@ -311,7 +321,7 @@ export async function chatWorld(
     /** On the same port again, as after a restart. */
     start: async () => {
       wakes = createWakes();
-      server = build(port);
+      ({ web, yard, server } = build(port));
       await server.start();
     },
   };

@@ -172,6 +172,11 @@ form.addEventListener('submit', (event) => {
 talk.addEventListener('submit', (event) => {
   if (!(event instanceof SubmitEvent) || !(event.submitter instanceof HTMLButtonElement)) return;
   event.preventDefault();
+  const code = event.submitter.form?.querySelector<HTMLInputElement>('#code');
+  if (code != null) {
+    send(code.value, null);
+    return;
+  }
   send(event.submitter.lastElementChild?.textContent ?? '', event.submitter.value);
 });
 box.addEventListener('input', grow);
