@@ -37,7 +37,7 @@ async function bundle(folder) {
     entryPoints: {
       main: 'adapters/main.ts',
       'training-worker': 'adapters/training/worker.ts',
-      'prepare-graph': 'adapters/training/prepare-graph.ts',
+      'prepare-graph': 'adapters/prepare-graph.ts',
     },
     outdir: folder,
     outExtension: { '.js': '.mjs' },

@@ -4,13 +4,40 @@ import { describe, expect, it } from 'vitest';
 
 /** Reading order is import order: a folder imports only from itself and from those above it. */
 const ORDER = [
-  'basics', 'language', 'message', 'knowledge', 'safety', 'match', 'faults', 'calculators', 'hours', 'thread', 'dialogue',
-  'reply', 'relay', 'check', 'review', 'ports', 'turn.ts', 'index.ts',
+  'basics',
+  'language',
+  'message',
+  'knowledge',
+  'safety',
+  'match',
+  'faults',
+  'calculators',
+  'hours',
+  'thread',
+  'dialogue',
+  'reply',
+  'relay',
+  'check',
+  'review',
+  'ports',
+  'turn.ts',
+  'index.ts',
 ];
 /** What every adapter may use beside src/index.ts. */
 const SHARED_ROOMS = ['http', 'pages', 'pictures'];
 /** The wiring: it joins adapters, so it may import any of them. */
-const WIRING = ['main.ts', 'config.ts', 'shell.ts', 'delivery.ts', 'wakeable.ts', 'world.ts', 'cli'];
+const WIRING = [
+  'main.ts',
+  'config.ts',
+  'shell.ts',
+  'delivery.ts',
+  'wakeable.ts',
+  'world.ts',
+  'live-graph.ts',
+  'duty-rounds.ts',
+  'prepare-graph.ts',
+  'cli',
+];
 
 type Import = { readonly file: string; readonly from: string };
 
@@ -46,7 +73,9 @@ function impurities(files: readonly { file: string; text: string }[]): string[] 
     [/['"]node:|\bprocess\./, 'node'],
   ];
   return files.flatMap(({ file, text }) => {
-    const code = text.replace(/\/\*[\s\S]*?\*\/|(?<!:)\/\/.*$/gm, '').replace(/'(?:[^'\\\n]|\\.)*'/g, (literal) => (/^'node:/.test(literal) ? literal : "''"));
+    const code = text
+      .replace(/\/\*[\s\S]*?\*\/|(?<!:)\/\/.*$/gm, '')
+      .replace(/'(?:[^'\\\n]|\\.)*'/g, (literal) => (/^'node:/.test(literal) ? literal : "''"));
     return rules.filter(([pattern]) => pattern.test(code)).map(([, what]) => `${file}: ${what}`);
   });
 }
@@ -98,18 +127,39 @@ describe('the arrows', () => {
 
 describe('the arrow rules themselves', () => {
   it.each([
-    ['a lower folder importing a higher one', wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../reply/b.ts';" }])],
-    ['src/ importing an adapter', wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../../adapters/b.ts';" }])],
-    ['a new room that has no place in the order', wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../attic/b.ts';" }])],
-    ['an adapter reaching past the door', wrongArrowsInAdapters([{ file: 'adapters/web/a.ts', text: "import { b } from '../../src/turn.ts';" }])],
-    ['one channel importing another', wrongArrowsInAdapters([{ file: 'adapters/web/a.ts', text: "import { b } from '../telegram/b.ts';" }])],
+    [
+      'a lower folder importing a higher one',
+      wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../reply/b.ts';" }]),
+    ],
+    [
+      'src/ importing an adapter',
+      wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../../adapters/b.ts';" }]),
+    ],
+    [
+      'a new room that has no place in the order',
+      wrongArrowsInSrc([{ file: 'src/match/a.ts', text: "import { b } from '../attic/b.ts';" }]),
+    ],
+    [
+      'an adapter reaching past the door',
+      wrongArrowsInAdapters([{ file: 'adapters/web/a.ts', text: "import { b } from '../../src/turn.ts';" }]),
+    ],
+    [
+      'one channel importing another',
+      wrongArrowsInAdapters([{ file: 'adapters/web/a.ts', text: "import { b } from '../telegram/b.ts';" }]),
+    ],
     ['waiting in src/', impurities([{ file: 'src/a.ts', text: 'export const a = async () => { await b(); };' }])],
     ['a clock in src/', impurities([{ file: 'src/a.ts', text: 'export const a = Date.now();' }])],
     ['chance in src/', impurities([{ file: 'src/a.ts', text: 'export const a = Math.random();' }])],
     ['today in src/', impurities([{ file: 'src/a.ts', text: 'export const a = new Date();' }])],
     ['the local zone in src/', impurities([{ file: 'src/a.ts', text: 'export const a = d.getHours();' }])],
     ['a node module in src/', impurities([{ file: 'src/a.ts', text: "import { b } from 'node:fs';" }])],
-    ['a circle', inCycles([{ file: 'src/a.ts', text: "import './b.ts';" }, { file: 'src/b.ts', text: "import './a.ts';" }])],
+    [
+      'a circle',
+      inCycles([
+        { file: 'src/a.ts', text: "import './b.ts';" },
+        { file: 'src/b.ts', text: "import './a.ts';" },
+      ]),
+    ],
   ])('refuse %s', (_, found) => {
     expect(found).toHaveLength(1);
   });

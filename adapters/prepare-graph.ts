@@ -1,7 +1,7 @@
-import { calibrate, inputHash, slipText, train, trainingInput } from '../../src/index.ts';
-import { loadGraph } from '../files/served.ts';
-import { readModelNamed, writeModel } from './model-files.ts';
-import { SEED } from './seed.ts';
+import { calibrate, inputHash, slipText, train, trainingInput } from '../src/index.ts';
+import { loadGraph } from './files/served.ts';
+import { readModelNamed, writeModel } from './training/model-files.ts';
+import { SEED } from './training/seed.ts';
 
 /**
  * Makes what a start needs of a graph, once for each content: its parsed form and its weights. Slips are told and are
