@@ -67,9 +67,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         ? [`At that current the battery gives ${figure(use.share * 100, 0)} % of its Ah (Peukert).`]
         : []),
       use.says,
-      figures.solarW === undefined
-        ? `${figure(usable)} / ${figure(use.ah)} = ${days === null ? 'no end' : daysText(days)}.`
-        : `The panel brings ${figure(solarAh)} Ah in ${monthName(month)}: ${figure(usable)} / (${figure(use.ah)} - ${figure(solarAh)})${days === null ? '' : ` = ${daysText(days)}`}.`,
+      sumLine(usable, use.ah, solarAh, days, month, context),
     ],
     caution: charge.note ?? cautionFor(context),
     bar: {
@@ -89,6 +87,22 @@ function firstLine(days: number | null, nights: number | null, inHours: boolean,
   return days >= nights
     ? `Yes: the battery lasts ${lasts}, enough for ${daysText(nights)}.`
     : `No: the battery lasts ${lasts}, not ${daysText(nights)}.`;
+}
+
+function sumLine(
+  usable: number,
+  dailyAh: number,
+  solarAh: number,
+  days: number | null,
+  month: number,
+  context: CalculatorContext,
+): string {
+  const ends = days === null ? 'no end' : daysText(days);
+  if (context.figures.solarW === undefined) return `${figure(usable)} / ${figure(dailyAh)} = ${ends}.`;
+  const sun = `The panel brings ${figure(solarAh)} Ah in ${monthName(month)}`;
+  return days === null
+    ? `${sun}, the day takes ${figure(dailyAh)}.`
+    : `${sun}: ${figure(usable)} / (${figure(dailyAh)} - ${figure(solarAh)}) = ${ends}.`;
 }
 
 /** The state of charge from what was said. `note` is said when the volts cannot tell it. */

@@ -44,7 +44,7 @@ export const chockHeight: Calculator = {
       known: 'degrees',
       least: 0,
       most: 20,
-      sane: 'a pitch that leans more than 20 degrees is no pitch; read the level card again',
+      sane: 'a pitch leans between 0 and 20 degrees; read the level card again',
       needed: (inputs) => !['mm', 'percent'].some((name) => Object.hasOwn(inputs, name)),
       ask: () => ({
         question: 'How many degrees does it lean to the low side? On the level card one ring is one degree.',

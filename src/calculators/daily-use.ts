@@ -3,6 +3,7 @@ import { numberOf } from './calculator.ts';
 import { isCold } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
 import { type Load, parseLoads } from './kept.ts';
+import { ALWAYS_ON } from './lexicon.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -52,8 +53,6 @@ export const DAILY_USE: readonly InputSpec[] = [
   },
 ];
 
-/** Hours that run by themselves all day. */
-const ALWAYS_ON = new Set(['panel', 'fridge-controls', 'inverter-idle', 'router']);
 /** Beyond this many times the 20-hour current Peukert's loss is more than the sum's own error. */
 const FAST = 2;
 
@@ -89,7 +88,7 @@ export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
 function timed(inputs: Inputs): readonly (Load & { readonly hours: number })[] {
   const loads = parseLoads(inputs['loads']);
   const hours = inputs['nonstop'] === true ? 24 : numberOf(inputs, 'hours');
-  const always = (load: Load) => load.key === 'fridge' || ALWAYS_ON.has(load.key);
+  const always = (load: Load) => ALWAYS_ON.has(load.key);
   const onlyAlways = inputs['onlyThese'] === true && loads.some(always);
   if (hours === null && !onlyAlways && loads.every((load) => load.hours === null)) return [];
   return loads.flatMap((load) => {

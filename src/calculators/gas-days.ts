@@ -1,6 +1,6 @@
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
-import { type GasUse, heating, outsideOf, USUAL_HEATING_HOURS, usesOf } from './gas-use.ts';
+import { type GasUse, heating, isHeated, outsideOf, USUAL_HEATING_HOURS, usesOf } from './gas-use.ts';
 import type { InputSpec } from './input-spec.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
@@ -27,7 +27,12 @@ export const gasHowLong: Calculator = {
     {
       ...PEOPLE,
       needed: (inputs) =>
-        !(inputs['only-heating'] === true || inputs['only-fridge'] === true || inputs['only-water'] === true),
+        !(
+          inputs['only-heating'] === true ||
+          inputs['only-fridge'] === true ||
+          inputs['only-water'] === true ||
+          Object.hasOwn(inputs, 'dailyKg')
+        ),
     },
     MONTH,
     OUTSIDE,
@@ -53,6 +58,15 @@ export const gasHowLong: Calculator = {
     },
     { name: 'kg', as: 'kg', known: 'percent', least: 0, most: 50, sane: 'the van carries at most 12 kg of gas' },
     {
+      name: 'dailyKg',
+      as: 'kg',
+      known: 'things',
+      least: 0.001,
+      most: 20,
+      words: /\b(a|per|each|every) day\b|\bdaily\b/,
+      sane: 'the van cannot burn so much in a day',
+    },
+    {
       name: 'tanks',
       as: 'count',
       known: 'people',
@@ -65,7 +79,7 @@ export const gasHowLong: Calculator = {
       name: 'heated',
       as: 'flag',
       known: 'outside',
-      words: /\b(heat|heating|heater|heaters|warm|warmth|fire|radiators)\b/,
+      words: /\b(heat|heating|heater|heaters|warm|warmth|fire|radiators|boiler)\b/,
       unless: no(HEAT),
     },
     flag('oneBottle', /\b(bottle|cylinder|canister|bottel)\b/),
@@ -88,7 +102,11 @@ export const gasHowLong: Calculator = {
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { constants } = context;
   const carried = carriedOf(inputs, context);
-  const uses = usesOf(withOnly(inputs), context);
+  const dailyKg = numberOf(inputs, 'dailyKg');
+  const uses =
+    dailyKg === null
+      ? usesOf(withOnly(inputs), context)
+      : [{ name: 'what you use', grams: dailyKg * 1000, says: `what you use ${figure(dailyKg * 1000, 0)} g` }];
   const gramsPerDay = uses.reduce((sum, use) => sum + use.grams, 0);
   const usableG = carried.kg * 1000 * constants.usableCylinderShare;
   const days = gramsPerDay > 0 ? usableG / gramsPerDay : null;
@@ -132,7 +150,8 @@ function carriedOf(inputs: Inputs, context: CalculatorContext): { readonly kg: n
   const month = numberOf(inputs, 'month') ?? context.month;
   const full = gas?.winter?.months.includes(month) === true ? gas.winter.carriedKg : (gas?.carriedKg ?? 0);
   const one = full / (gas?.cylinders ?? 1);
-  const kg = numberOf(inputs, 'kg');
+  // '300 g a day' is what is burnt, not what there is.
+  const kg = numberOf(inputs, 'dailyKg') === null ? numberOf(inputs, 'kg') : null;
   if (kg !== null) return { kg, says: `${figure(kg, 2)} kg` };
   const percent = numberOf(inputs, 'percent');
   const bottles = numberOf(inputs, 'bottles');
@@ -162,7 +181,7 @@ function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, c
       electric > 0
         ? ` With ${uses.some((use) => use.name === 'hot water') ? 'fridge and hot water' : 'the fridge'} on hook-up it lasts ${daysText(usableG / electric)}.`
         : '';
-    const cold = isSet(inputs, 'heated')
+    const cold = isHeated(inputs)
       ? ''
       : ` Heating ${USUAL_HEATING_HOURS} hours at 5° outside would add ${figure(heating({ ...inputs, outside: 5 }, context).grams / 1000)} kg a day.`;
     return `${stretched}${cold}`.trim();

@@ -40,9 +40,18 @@ export function usesOf(inputs: Inputs, context: CalculatorContext): readonly Gas
       says: `${figure(tanks)} tanks of hot water ${figure(tanks * hotWater.tankGasG, 0)} g`,
     });
   }
-  if (wanted('heating', isSet(inputs, 'heated')) || (only === 'heating' && isSet(inputs, 'heated')))
-    uses.push(heating(inputs, context));
+  if (wanted('heating', isHeated(inputs))) uses.push(heating(inputs, context));
   return uses;
+}
+
+/** Outside this nobody heats, in degrees Celsius. */
+const HEATS_BELOW_C = 15;
+
+/** Heating is meant when it is named, or when a cold outside is and heating is not ruled out. */
+export function isHeated(inputs: Inputs): boolean {
+  if (inputs['heated'] !== undefined) return isSet(inputs, 'heated');
+  const outside = numberOf(inputs, OUTSIDE.name);
+  return outside !== null && outside < HEATS_BELOW_C;
 }
 
 function cooking(inputs: Inputs, context: CalculatorContext): GasUse {

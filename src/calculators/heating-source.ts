@@ -9,6 +9,9 @@ import { figure, listText, wattsText } from './words.ts';
 /** Below this outside gas is added to electricity, in degrees Celsius: the firm's sheet. */
 const ADD_GAS_BELOW_C = 5;
 
+/** From this step on a site's supply has to be good: common practice, no source. */
+const GOOD_SUPPLY_W = 3000;
+
 export type HeatSource = 'electric' | 'gas' | 'diesel' | 'mix';
 
 const isDiesel = (context: CalculatorContext) =>
@@ -59,9 +62,11 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       stepW === 0 ? '' : `${wattsText(Math.max(0, freeW - stepW))} is left: ${leaveOff(freeW - stepW, on, context)}`,
     ].filter((line) => line !== ''),
     caution:
-      source === 'electric' && outside === null
-        ? 'Below about 5° outside add gas. On an old site 1 kW is the safe step.'
-        : 'Vents stay open, whatever heats.',
+      stepW >= GOOD_SUPPLY_W
+        ? `${wattsText(stepW)} of heating wants a good 16 A supply; on an old site 1 kW is the safe step.`
+        : source === 'electric' && outside === null
+          ? 'Below about 5° outside add gas. On an old site 1 kW is the safe step.'
+          : 'Vents stay open, whatever heats.',
     bar:
       amps === 0
         ? null

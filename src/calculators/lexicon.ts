@@ -16,6 +16,9 @@ export type Appliance = {
 /** How much things of the hirer's own are missed: the middle of the firm's scale. */
 const OWN_MISSED = 5;
 
+/** What runs all day when no hours are said of it. */
+export const ALWAYS_ON: ReadonlySet<string> = new Set(['fridge', 'panel', 'fridge-controls', 'router']);
+
 /** What else people call the usual things, beside what the firm's files list. */
 const ALSO: Readonly<Record<string, readonly string[]>> = {
   kettle: [

@@ -1,4 +1,4 @@
-import { type Appliance, singular } from './lexicon.ts';
+import { ALWAYS_ON, type Appliance, singular } from './lexicon.ts';
 import type { Piece } from './numbers.ts';
 import { type Counted, isOfADay, type Quantity } from './quantities.ts';
 
@@ -30,24 +30,25 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
   const watts = bind(places, counted, free, 'watts');
   const hours = bind(places, counted, free, 'hours');
   const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours' && isOfADay(quantity, counted));
+  const shared = onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : wholeNight(counted.pieces);
+  const lamp = known.find((each) => each.key === 'lamp');
   const mentions = places.map((place, i): Mention => {
-    const { from, to, appliance } = place;
+    const count = countOf(counted, place, free);
+    // Where lamps count one by one, 'three lights' are three lamps.
+    const appliance = place.appliance.key === 'lights' && count !== null && lamp !== undefined ? lamp : place.appliance;
     return {
       appliance,
-      count: countOf(counted, place, free),
+      count: count ?? 1,
       watts: watts[i] ?? null,
-      hours: hours[i] ?? (onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : wholeNight(counted.pieces)),
+      hours: hours[i] ?? (ALWAYS_ON.has(appliance.key) ? null : shared),
       step: steps[i] ?? null,
       off: isOff(counted.pieces, place, places),
       onGas: isOnGas(counted.pieces, place, places),
-      from,
-      to,
+      from: place.from,
+      to: place.to,
     };
   });
-  return [
-    ...mentions,
-    ...unnamed(counted, free, hours.length === 0 && onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : null),
-  ];
+  return [...mentions, ...unnamed(counted, free, shared)];
 }
 
 function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readonly Place[] {
@@ -149,11 +150,12 @@ function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['s
   return null;
 }
 
-function countOf(counted: Counted, place: Place, free: Set<Quantity>): number {
+/** How many of a thing were said, or null: 'two laptops'. The heating's numbers are its steps. */
+function countOf(counted: Counted, place: Place, free: Set<Quantity>): number | null {
   const before = counted.quantities.find(
     (quantity) => quantity.unit === 'bare' && quantity.to === place.from && free.has(quantity),
   );
-  if (before === undefined || place.appliance.key === 'heating') return 1;
+  if (before === undefined || place.appliance.key === 'heating') return null;
   free.delete(before);
   return before.high;
 }

@@ -52,7 +52,7 @@ function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' | 'child
     if (pieces[at]?.text === 'grown') return 'adults';
     at++;
   }
-  const word = pieces[at]?.text ?? '';
+  const word = (pieces[at]?.text ?? '').replace(/'s?$/, '');
   if (word === 'ones' && at > quantity.to) return 'children';
   if (ADULTS.test(word)) return 'adults';
   if (CHILDREN.test(word)) return 'children';

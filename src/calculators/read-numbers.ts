@@ -138,6 +138,8 @@ export function readSlope(reading: Reading, spec: InputSpec): number | null {
   const { pieces, quantities } = reading.counted;
   const said = quantities.find((each) => each.unit === 'degrees' || each.unit === 'celsius');
   if (said !== undefined) return endOf(said, spec);
+  const ratio = /\b1 in (\d+)\b/.exec(reading.text);
+  if (ratio !== null) return (Math.atan(1 / Number(ratio[1])) * 180) / Math.PI;
   const bare = quantities.find(
     (each) => each.unit === 'bare' && /^(out|off|level|lean|leaning)$/.test(pieces[each.to]?.text ?? ''),
   );
@@ -164,22 +166,24 @@ export function readWeight(reading: Reading, spec: InputSpec): number | null {
   return null;
 }
 
-/** The words around a quantity up to the next quantity, comma, 'and' or 'but'. */
+/**
+ * The words of a quantity's own part of the sentence, up to a comma, 'and' or 'but'. Words between two quantities
+ * belong to the second: 'car 1,700 kg towing limit 1,350'.
+ */
 function partAround(reading: Reading, quantity: Quantity): string {
   const { pieces, quantities } = reading.counted;
-  const stops = (i: number) =>
-    /^(,|;|\.|and|but|\?)$/.test(pieces[i]?.text ?? '') ||
-    quantities.some((other) => other !== quantity && i >= other.from && i < other.to);
+  const isOther = (i: number) => quantities.some((other) => other !== quantity && i >= other.from && i < other.to);
+  const stops = (i: number) => /^(,|;|\.|and|but|\?)$/.test(pieces[i]?.text ?? '') || isOther(i);
   let from = quantity.from;
   while (from > 0 && !stops(from - 1)) from--;
   let to = quantity.to;
   while (to < pieces.length && !stops(to)) to++;
+  if (isOther(to) && from < quantity.from) to = quantity.to;
   return pieces
     .slice(from, to)
     .map((piece) => piece.text)
     .join(' ');
 }
-
 export function readFlag(reading: Reading, spec: InputSpec): boolean | null {
   if (spec.unless?.test(reading.text) === true) return false;
   return spec.words?.test(reading.text) === true ? true : null;

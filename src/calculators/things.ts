@@ -1,5 +1,6 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
 import { singular, words } from './lexicon.ts';
+import type { Piece } from './numbers.ts';
 import { type PeopleSaid, peopleIn } from './people.ts';
 import type { Counted, Quantity } from './quantities.ts';
 
@@ -232,9 +233,18 @@ function weighed(counted: Counted, found: readonly Thing[]): readonly Thing[] {
     const counting = countingBefore(counted, quantity);
     const at = counted.pieces[quantity.to]?.text === 'of' ? quantity.to + 1 : quantity.to;
     const next = counted.pieces[at];
-    const name = counting?.name ?? (next?.kind === 'word' && next.text !== 'each' ? next.text : 'things');
+    const name = counting?.name ?? nameBeside(counted, quantity, next);
     return [{ key: `own-${name}`, name, count: counting?.count ?? 1, kg: quantity.high }];
   });
+}
+
+/** 'A 25 kg tent', 'dog 20 kg'. */
+function nameBeside(counted: Counted, weight: Quantity, next: Piece | undefined): string {
+  if (next?.kind === 'word' && !/^(each|and|with|for|in|on|is|ok|too|total)$/.test(next.text)) return next.text;
+  const before = counted.pieces[weight.from - 1];
+  return before?.kind === 'word' && !/^(of|a|about|weighs|is|at|with|and|only|around)$/.test(before.text)
+    ? before.text
+    : 'things';
 }
 
 /** 'Three suitcases of 20 kg', '2 x 15 kg': how many of them, and what. */

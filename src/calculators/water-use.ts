@@ -59,7 +59,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const days = numberOf(inputs, 'nights');
   return {
     values: { litresPerDay: litres, fillsPerDay: fills },
-    first: `About ${figure(litres, 0)} L a day for ${peopleText(people)}: ${fills >= 1 ? `${figure(fills)} fills a day` : `a fill lasts ${daysText(daysOfFill(freshL, litres))}`}.`,
+    first: `About ${figure(litres, 0)} L a day for ${peopleText(people)}: ${fills >= 1 ? `${figure(fills)} ${figure(fills) === '1' ? 'fill' : 'fills'} a day` : `a fill lasts ${daysText(daysOfFill(freshL, litres))}`}.`,
     working: [
       `${figure(people)} x ${figure(base)} L${flushFromFreshL > 0 ? ' with the flush' : ''}${showers > 0 ? ` + ${figure(showers)} ${showers === 1 ? 'shower' : 'showers'} x ${figure(each.shower)} L` : ''} = ${figure(litres)} L; ${context.vanName} holds ${figure(freshL)} L.`,
       showers > 0 || context.figures.hotWater?.shower !== true
