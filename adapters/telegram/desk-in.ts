@@ -160,10 +160,12 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
     if (outcome.kind !== 'done') unexpect();
     switch (outcome.kind) {
       case 'done': {
-        if (!wasKept) await holds(threadId, staff);
-        await notes.putSpoken(at.message, { thread: threadId, kind: 'said', text });
         const line = await lastLineBy(staff.by, threadId, store);
-        if (line !== null) await out.addMark({ thread: threadId, message: at.message, line });
+        await Promise.all([
+          wasKept ? null : holds(threadId, staff),
+          notes.putSpoken(at.message, { thread: threadId, kind: 'said', text }),
+          line === null ? null : out.addMark({ thread: threadId, message: at.message, line }),
+        ]);
         return;
       }
       case 'taken-by':

@@ -42,6 +42,7 @@ const GONE =
 /** Failures to connect: nothing left this machine. */
 const NOT_CONNECTED = new Set([
   'ECONNREFUSED',
+  'UND_ERR_CONNECT_TIMEOUT',
   'ENOTFOUND',
   'EAI_AGAIN',
   'ENETUNREACH',
@@ -76,9 +77,9 @@ function fromAnswer(error: GrammyError): ChannelError {
 }
 
 function fromNetwork(error: HttpError): ChannelError {
-  const inner = error.error as { code?: string; message?: string };
+  const inner = error.error as { code?: string; message?: string; cause?: { code?: string } };
   const cause = new Error(withoutToken(inner.message ?? String(error.error)));
-  const code = inner.code ?? 'no answer';
+  const code = inner.cause?.code ?? inner.code ?? 'no answer';
   if (NOT_CONNECTED.has(code))
     return new ChannelError('unready', `not connected: ${code}`, { cause, retryAfterMs: SOON_MS });
   return new ChannelError('hidden', `connection broke: ${code}`, { cause });

@@ -1,10 +1,9 @@
-import { Agent as HttpAgent } from 'node:http';
-import { Agent as HttpsAgent } from 'node:https';
 import { Api } from 'grammy';
 import type { Address, Attachment, Channel, Clock, Message, PictureUse } from '../../src/index.ts';
 import { COMMANDS } from './commands.ts';
 import { createDelivery } from './deliver.ts';
 import { ChannelError, inWords, toChannelError } from './errors.ts';
+import { nodeFetch } from './fetch.ts';
 import { openFile } from './files.ts';
 import { createInbox } from './inbox.ts';
 import { type Rates, TELEGRAM, TELEGRAM_RATES } from './limits.ts';
@@ -55,13 +54,6 @@ const BOT_NAME_NOTE = 'telegram:bot-name';
 const CALL_TIMEOUT_S = 60;
 const SETUP_PAUSE_MS = 5_000;
 const PUBLIC_ROOT = 'https://api.telegram.org';
-/** A connection left idle longer may be dead without anybody having said so, and a message sent on it would be in doubt. */
-const IDLE_MS = 10_000;
-
-function agentFor(apiRoot: string): HttpAgent | HttpsAgent {
-  const options = { keepAlive: true, timeout: IDLE_MS };
-  return apiRoot.startsWith('https:') ? new HttpsAgent(options) : new HttpAgent(options);
-}
 
 /** The channel to hirers' Telegram chats. Starts whether or not Telegram can be reached; a refused token is told at once. */
 export function createTelegram(options: TelegramOptions): TelegramChannel {
@@ -70,7 +62,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
   const api = new Api(token, {
     apiRoot,
     timeoutSeconds: CALL_TIMEOUT_S,
-    baseFetchConfig: { compress: true, agent: agentFor(apiRoot) },
+    fetch: nodeFetch,
   });
   const stopping = new AbortController();
   const pace = createPace(clock, wait, stopping.signal, options.rates ?? TELEGRAM_RATES);

@@ -154,13 +154,7 @@ export class TelegramStandIn {
     const timeoutMs = Number(payload.timeout ?? 0) * 1000;
     if (world.pending.length === 0 && timeoutMs > 0) {
       this.#polling += 1;
-      let timer: NodeJS.Timeout | undefined;
-      const gone = new Promise<void>((resolve) => request.socket.once('close', resolve));
-      const late = new Promise<void>((resolve) => {
-        timer = setTimeout(resolve, timeoutMs);
-      });
-      await Promise.race([world.waitForUpdate(), late, gone]);
-      clearTimeout(timer);
+      await Promise.race([world.waitForUpdate(), untilGone(request, timeoutMs)]);
       this.#polling -= 1;
     }
     const updates = world.pending.slice(0, Number(payload.limit ?? 100));
@@ -201,6 +195,19 @@ export class TelegramStandIn {
     if (file === undefined) return void response.writeHead(404).end();
     response.writeHead(200, { 'content-type': 'application/octet-stream' }).end(file.bytes);
   }
+}
+
+/** Resolves when the caller hangs up or the time is over, and leaves nothing behind on a connection used again. */
+function untilGone({ socket }: IncomingMessage, ms: number): Promise<void> {
+  return new Promise((resolve) => {
+    const done = () => {
+      clearTimeout(timer);
+      socket.off('close', done);
+      resolve();
+    };
+    const timer = setTimeout(done, ms);
+    socket.once('close', done);
+  });
 }
 
 const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));

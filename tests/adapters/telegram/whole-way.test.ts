@@ -99,7 +99,7 @@ describe('from a hirer to the staff group and back', () => {
     await told('Ada\na red lamp');
     meg.presses('Back to the bot', group.place);
     await reads('back to the bot');
-    expect(group.topic('Dunlin, Ada')?.closed).toBe(true);
+    await until(() => group.topic('Dunlin, Ada')?.closed === true, 'the forum topic to be closed');
   });
 
   it('shows a notice at once to somebody without a booking, and sounds the alarm in the group', async () => {
