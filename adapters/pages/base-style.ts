@@ -25,7 +25,7 @@ font:650 1.0625rem/1.25 var(--sign);color:var(--ink);background:transparent;bord
 .press:active{translate:0 2px}
 .press[disabled]{opacity:1;border-style:dashed;cursor:default}
 @media (prefers-color-scheme:dark){.press.next{border-color:var(--marigold)}}
-input,textarea,select{font:inherit;color:var(--ink);background:var(--paper);border:2px solid var(--ink);border-radius:var(--radius);padding:.6rem .8rem;min-height:48px}
+input,textarea,select{max-width:100%;font:inherit;color:var(--ink);background:var(--paper);border:2px solid var(--ink);border-radius:var(--radius);padding:.6rem .8rem;min-height:48px}
 textarea{resize:none;line-height:1.4}
 ::placeholder{color:var(--quiet);opacity:1}
 
@@ -88,6 +88,6 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .notice .steps,.notice .steps li,.notice .steps li:last-child{border-color:var(--on-danger)}
 .notice .facts li::before{background:var(--on-danger)}
 .notice time{color:var(--on-danger)}
-@media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{opacity:0;translate:0 6px}}}
+@media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{translate:0 8px}}}
 @media print{.box,.choices,form{display:none}}
 `;

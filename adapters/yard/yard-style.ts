@@ -94,7 +94,7 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .box .signal:empty{display:none}
 
 .at-gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
-.at-gatehouse form{display:grid;gap:.7rem;padding:0 .75rem}
+.at-gatehouse form{display:grid;grid-template-columns:minmax(0,1fr);gap:.7rem;padding:0 .75rem}
 .at-gatehouse main>p,.made{padding:0 .75rem}
 .at-gatehouse .press{justify-self:start}
 .made{border-block:3px solid var(--ink);padding-block:.8rem}

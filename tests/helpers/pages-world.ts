@@ -109,6 +109,8 @@ export type PagesWorld = {
   readonly passed: (change: Partial<Thread>, brief?: Partial<Brief>) => Promise<Thread>;
   readonly changed: () => void;
   readonly stop: () => Promise<void>;
+  /** The server goes away; the store stays. */
+  readonly halt: () => Promise<void>;
   readonly start: () => Promise<void>;
 };
 
@@ -318,6 +320,7 @@ export async function chatWorld(
       await handled;
       await rm(folder, { recursive: true, force: true });
     },
+    halt: () => server.stop(),
     /** On the same port again, as after a restart. */
     start: async () => {
       wakes = createWakes();

@@ -21,16 +21,18 @@ const outbox = createOutbox(window.localStorage, `unsent ${path}`);
 const photos = new Map<string, File>();
 const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-const sender = createSender(outbox, post, ({ signal: heard, says }) => {
+let heard = true;
+const sender = createSender(outbox, post, (state) => {
+  heard = state.signal;
   showPending();
-  const waiting = outbox.all().filter((message) => message.refused === undefined).length;
-  if (says !== null) tell(says);
-  else if (!heard && waiting > 0)
-    tell(
-      `No signal. ${waiting === 1 ? 'Your message is' : `${waiting} messages are`} kept here and will be sent when it returns.`,
-    );
-  else tell('');
+  tell(state.says ?? waitingWords());
 });
+
+function waitingWords(): string {
+  const waiting = outbox.all().filter((message) => message.refused === undefined).length;
+  if (heard || waiting === 0) return '';
+  return `No signal. ${waiting === 1 ? 'Your message is' : `${waiting} messages are`} kept here and will be sent when it returns.`;
+}
 
 function find<Kind extends Element>(selector: string): Kind {
   const found = document.querySelector<Kind>(selector);
@@ -69,6 +71,7 @@ function send(text: string, choice: string | null): void {
   if (text.trim() === '' && choice === null && file === undefined) return;
   outbox.add({ key, text, choice, atMs: Date.now() });
   showPending();
+  tell(waitingWords());
   talk.lastElementChild?.scrollIntoView({ block: 'end' });
   sender.flush();
 }
