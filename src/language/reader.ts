@@ -1,5 +1,6 @@
 import type { Glossary } from './glossary.ts';
 import { joined, parted } from './joins.ts';
+import { meaningsOf } from './kindred.ts';
 import type { Speller } from './speller.ts';
 import { stem } from './stems.ts';
 import { type Token, tokens } from './tokens.ts';
@@ -20,6 +21,8 @@ export type ReadWord = {
 export type Reading = {
   readonly words: readonly ReadWord[];
   readonly phrases: readonly (readonly string[])[];
+  /** What the words come to in plain terms, each once: 'stuck', 'toilet'. */
+  readonly meanings: readonly string[];
   /** Parts named by way of the glossary, in the order said, each once. */
   readonly parts: readonly string[];
 };
@@ -38,7 +41,8 @@ export function createReader({ vocabulary, spell, glossary }: ReaderOptions): Re
       const one = joined(words[i]?.text ?? '', words[i + 1]?.text ?? '', vocabulary);
       if (one !== null) phrases.push([one]);
     }
-    return { words, phrases, parts: addMeanings(words, phrases, glossary) };
+    const stems = words.map((word) => word.stem);
+    return { words, phrases, meanings: meaningsOf(stems), parts: addGlossary(stems, phrases, glossary) };
   };
 }
 
@@ -65,12 +69,7 @@ function readToken(
   else add(token.text, false);
 }
 
-function addMeanings(
-  words: readonly ReadWord[],
-  phrases: (readonly string[])[],
-  glossary: Glossary,
-): readonly string[] {
-  const stems = words.map((word) => word.stem);
+function addGlossary(stems: readonly string[], phrases: (readonly string[])[], glossary: Glossary): readonly string[] {
   const parts = new Set<string>();
   for (let at = 0; at < stems.length; ) {
     const meaning = glossary(stems, at);

@@ -21,10 +21,7 @@ export function decide(
   const best = ranked[0];
   if (best === undefined) return { decision: { kind: 'pass', why: 'no-such-topic' }, costs: [] };
   const offered = ranked.slice(0, MOST_OFFERED);
-  const mass = Math.min(
-    1,
-    offered.reduce((sum, one) => sum + one.probability, 0),
-  );
+  const mass = offered.reduce((sum, one) => sum + one.probability, 0);
   const wrong = isHazard(best.topic) ? costs.wrongAnswerHazard : costs.wrongAnswer;
   const minutes = [
     { decision: 'answer', minutes: (1 - best.probability) * wrong },

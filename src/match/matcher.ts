@@ -1,18 +1,22 @@
 import type { TopicId, VanId } from '../basics/ids.ts';
-import type { Knowledge, Topic, VanScope } from '../knowledge/knowledge.ts';
-import type { Reading } from '../language/reader.ts';
+import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
+import type { Reader } from '../language/reader.ts';
+import { type Calibration, chanceOf, signalsOf } from './calibration.ts';
 import { decide } from './decide.ts';
+import { BAYES_CALIBRATION, DEFAULT_CALIBRATION } from './default-calibration.ts';
 import { type Model, packedScorer } from './model.ts';
 import { naiveBayes } from './naive-bayes.ts';
 import { prepare, readerFor } from './prepare.ts';
-import type { Scorer } from './scorer.ts';
-import { trainingLines } from './training-lines.ts';
+import { createRanker, type Ranker, type Ranking, roleOf } from './ranking.ts';
+import { TRAIN } from './train-options.ts';
+import { trainingInput } from './training-input.ts';
 import type { ChatKind, Decision, Matcher, Ranked, UnderstandContext, Understood, Why } from './types.ts';
-import { vectorOf } from './vector.ts';
 
 /** Naive Bayes sums logarithms of features that depend on each other and so is far too sure. */
 const BAYES_TEMPERATURE = 4;
 const MOST_RANKED = 10;
+/** A class that is no topic takes a text when it has at least this share. */
+const PLAIN = 0.5;
 
 /**
  * A matcher for one graph.
@@ -20,8 +24,8 @@ const MOST_RANKED = 10;
  * @param model What training left for this very graph; null: naive Bayes alone, ready at once.
  */
 export function createMatcher(knowledge: Knowledge, model: Model | null): Matcher {
-  const { keys, space, read, scorer, temperature } = model === null ? untrained(knowledge) : trained(knowledge, model);
-  const topicOf = keys.map((key) => (key.startsWith('topic/') ? key.slice(6) : null));
+  const { keys, read, rank, calibration } = model === null ? untrained(knowledge) : trained(knowledge, model);
+  const topicOf = keys.map((key) => (roleOf(key) === 'topic' ? key.slice('topic/'.length) : null));
   const scopes = new Map<VanId, readonly boolean[]>();
   for (const van of knowledge.vans.values()) {
     scopes.set(
@@ -29,103 +33,116 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
       topicOf.map((topic) => topic === null || van.topics.has(topic)),
     );
   }
-  const scores = new Float64Array(keys.length);
   const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
+  const named = (label: number) => topicOf[label] ?? '';
 
-  const rank = (reading: Reading): readonly { readonly label: number; readonly probability: number }[] => {
-    scorer.score(vectorOf(reading, space), scores);
-    let highest = -Infinity;
-    for (const score of scores) if (score > highest) highest = score;
-    let sum = 0;
-    for (let c = 0; c < scores.length; c++)
-      sum += scores[c] = Math.exp(((scores[c] as number) - highest) / temperature);
-    return [...scores]
-      .map((score, label) => ({ label, probability: score / sum }))
-      .sort((a, b) => b.probability - a.probability);
-  };
-
-  const understand = (text: string, context: UnderstandContext): readonly Understood[] => {
+  const understandOne = (text: string, context: UnderstandContext): Understood => {
     const reading = read(text);
-    const all = rank(reading);
-    const inScope = scopes.get(context.van) ?? [];
-    const van = knowledge.vans.get(context.van);
-    const ranked = topicsOf(all, topicOf, inScope);
-    const best = all[0];
-    const special =
-      best === undefined
-        ? null
-        : specialDecision(keys[best.label] ?? '', best.probability, inScope[best.label] ?? true, knowledge, van);
-    const decided =
-      special === null ? decide(ranked, knowledge.firm.costs, isHazard) : { decision: special, costs: [] };
+    const ranking = rank(reading, scopes.get(context.van) ?? [], null);
+    const signals = signalsOf(ranking, reading);
+    const ranked = calibrated(
+      ranking,
+      chanceOf(calibration.best, signals),
+      chanceOf(calibration.among, signals),
+      named,
+    );
+    const { decision, costs } =
+      plain(ranking, keys) ??
+      lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, context.van) ??
+      decide(ranked, knowledge.firm.costs, isHazard);
     const why: Why = {
       tokens: reading.words.map((word) => ({ said: word.said, read: word.text })),
       linked: reading.parts,
       features: [],
-      costs: decided.costs,
+      costs,
     };
-    return [{ text, decision: decided.decision, ranked: ranked.slice(0, MOST_RANKED), why }];
+    return { text, decision, ranked, why };
   };
 
   return {
-    understand,
-    nearest: (text, context, most) => topicsOf(rank(read(text)), topicOf, scopes.get(context.van) ?? []).slice(0, most),
+    understand: (text, context) => [understandOne(text, context)],
+    nearest: (text, context, most) => understandOne(text, context).ranked.slice(0, most),
   };
 }
 
-function topicsOf(
-  all: readonly { readonly label: number; readonly probability: number }[],
-  topicOf: readonly (string | null)[],
-  inScope: readonly boolean[],
+/** The first three share what `among` gives, the first of them having `best`; the rest keep their order behind. */
+function calibrated(
+  ranking: Ranking,
+  best: number,
+  among: number,
+  named: (label: number) => TopicId,
 ): readonly Ranked[] {
-  return all.flatMap(({ label, probability }) => {
-    const topic = topicOf[label] ?? null;
-    return topic !== null && inScope[label] ? [{ topic, probability }] : [];
-  });
+  const [first, ...rest] = ranking.inScope.slice(0, MOST_RANKED);
+  if (first === undefined) return [];
+  const left = Math.max(0, among - best);
+  const beside = rest.slice(0, 2).reduce((sum, share) => sum + share.probability, 0);
+  const scale = beside > 0 ? left / beside : 0;
+  return [
+    { topic: named(first.label), probability: best },
+    ...rest.map(({ label, probability }) => ({
+      topic: named(label),
+      probability: Math.min(best, probability * scale),
+    })),
+  ];
 }
 
-/** What is not an answer of this van's: small talk, a wish for a person, kit it lacks, nothing of ours. */
-function specialDecision(
-  key: string,
-  probability: number,
-  inScope: boolean,
+type Decided = { readonly decision: Decision; readonly costs: Why['costs'] };
+
+/** Small talk, asking for a person, and what is none of ours. */
+function plain({ inScope, chat, person, background }: Ranking, keys: readonly string[]): Decided | null {
+  const topic = inScope[0]?.probability ?? 0;
+  if (person > PLAIN && person > topic) return { decision: { kind: 'person' }, costs: [] };
+  if (chat !== null && chat.probability > PLAIN && chat.probability > topic) {
+    return {
+      decision: { kind: 'chat', chat: (keys[chat.label] as string).slice('chat/'.length) as ChatKind },
+      costs: [],
+    };
+  }
+  return background > topic && background > PLAIN
+    ? { decision: { kind: 'pass', why: 'no-such-topic' }, costs: [] }
+    : null;
+}
+
+/** What the van has not: never answered with another van's steps. */
+function lacks(
+  ranking: Ranking,
+  chance: number,
+  named: (label: number) => TopicId,
   knowledge: Knowledge,
-  van: VanScope | undefined,
-): Decision | null {
-  if (key.startsWith('chat/')) return { kind: 'chat', chat: key.slice(5) as ChatKind };
-  if (key === 'person') return { kind: 'person' };
-  if (key === 'background') return { kind: 'pass', why: 'no-such-topic' };
-  if (inScope || van === undefined) return null;
-  const topic = knowledge.topics.get(key.slice(6));
-  const part = topic === undefined ? undefined : lackedPart(topic, van);
-  return topic === undefined || part === undefined ? null : { kind: 'lacks', topic: topic.id, part, probability };
+  van: VanId,
+): Decided | null {
+  const rival = ranking.outOfScope[0];
+  const scope = knowledge.vans.get(van);
+  if (rival === undefined || scope === undefined || chance < PLAIN) return null;
+  const topic = named(rival.label);
+  const part = lackedPart(topic, knowledge, scope);
+  return part === undefined ? null : { decision: { kind: 'lacks', topic, part, probability: chance }, costs: [] };
 }
 
-function lackedPart(topic: Topic, van: VanScope): string | undefined {
-  return topic.about.find((part) => !van.parts.has(part));
+function lackedPart(topic: TopicId, knowledge: Knowledge, van: VanScope): string | undefined {
+  return knowledge.topics.get(topic)?.about.find((part) => !van.parts.has(part));
 }
 
-type Ready = Pick<ReturnType<typeof prepare>, 'keys' | 'space' | 'read'> & {
-  readonly scorer: Scorer;
-  readonly temperature: number;
+type Ready = {
+  readonly keys: readonly string[];
+  readonly read: Reader;
+  readonly rank: Ranker;
+  readonly calibration: Calibration;
 };
 
 function untrained(knowledge: Knowledge): Ready {
-  const prepared = prepare(knowledge, trainingLines(knowledge));
-  const { keys, labels, vectors, space } = prepared;
-  return {
-    ...prepared,
-    scorer: naiveBayes(vectors, labels, keys.length, space.names.length),
-    temperature: BAYES_TEMPERATURE,
-  };
+  const { keys, labels, vectors, space, read } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
+  const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
+  const rank = createRanker({ space, scorer, roles: keys.map(roleOf), temperature: BAYES_TEMPERATURE });
+  return { keys, read, rank, calibration: BAYES_CALIBRATION };
 }
 
-function trained(knowledge: Knowledge, model: Model): Ready {
-  const { keys, space, temperature } = model;
+function trained(knowledge: Knowledge, { keys, space, vocabulary, weights, calibration }: Model): Ready {
+  const rank = createRanker({ space, scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
   return {
     keys,
-    space,
-    read: readerFor(knowledge, model.vocabulary),
-    scorer: packedScorer(model.weights),
-    temperature,
+    read: readerFor(knowledge.glossary.words, vocabulary),
+    rank,
+    calibration: calibration ?? DEFAULT_CALIBRATION,
   };
 }

@@ -1,4 +1,5 @@
 import type { Vocabulary } from '../language/vocabulary.ts';
+import type { Calibration } from './calibration.ts';
 import type { Scorer } from './scorer.ts';
 import type { Weights } from './softmax.ts';
 import type { Space } from './vector.ts';
@@ -8,23 +9,22 @@ export type PackedWeights = {
   readonly classes: number;
   readonly rows: Int8Array;
   readonly scale: Float32Array;
-  readonly bias: Float32Array;
 };
 
 /** What training leaves behind: all that reading and matching need beside the graph itself. */
 export type Model = {
-  /** Hash of the training lines it was fitted on ({@link linesHash}); a model is used with those lines only. */
+  /** Hash of what it was fitted on ({@link inputHash}); a model is used with that graph only. */
   readonly hash: string;
   readonly keys: readonly string[];
   readonly space: Space;
   readonly vocabulary: Vocabulary;
   readonly weights: PackedWeights;
-  /** Scores are divided by this before they become probabilities. */
-  readonly temperature: number;
+  /** Null until it has been fitted: the shipped graph's then serves. */
+  readonly calibration: Calibration | null;
 };
 
 /** Rounds weights to 8 bits, a scale for each feature. */
-export function packWeights({ rows, bias, classes }: Weights): PackedWeights {
+export function packWeights({ rows, classes }: Weights): PackedWeights {
   const features = rows.length / classes;
   const scale = new Float32Array(features);
   const packed = new Int8Array(rows.length);
@@ -36,15 +36,15 @@ export function packWeights({ rows, bias, classes }: Weights): PackedWeights {
     if (step > 0)
       for (let c = 0; c < classes; c++) packed[f * classes + c] = Math.round((rows[f * classes + c] as number) / step);
   }
-  return { classes, rows: packed, scale, bias: Float32Array.from(bias) };
+  return { classes, rows: packed, scale };
 }
 
 /** Scores with 8-bit weights. */
-export function packedScorer({ classes, rows, scale, bias }: PackedWeights): Scorer {
+export function packedScorer({ classes, rows, scale }: PackedWeights): Scorer {
   return {
     classes,
     score: (vector, out) => {
-      for (let c = 0; c < classes; c++) out[c] = bias[c] as number;
+      out.fill(0);
       for (let i = 0; i < vector.at.length; i++) {
         const feature = vector.at[i] as number;
         const x = (vector.weight[i] as number) * (scale[feature] as number);

@@ -1,19 +1,16 @@
-import type { Knowledge } from '../knowledge/knowledge.ts';
-import { createGlossary } from '../language/glossary.ts';
+import { createGlossary, type GlossaryLine } from '../language/glossary.ts';
 import { createReader, type Reader } from '../language/reader.ts';
 import { createSpeller } from '../language/speller.ts';
 import { type Vocabulary, vocabularyOf } from '../language/vocabulary.ts';
-import type { TrainingLine } from './training-lines.ts';
+import type { TrainingInput } from './training-input.ts';
 import { buildSpace, type Space, type Vector, vectorOf } from './vector.ts';
-
-/** Features of fewer lines than this say nothing that will ever be heard again. */
-const FEWEST_LINES = 2;
 
 /** The lines as numbers. */
 export type Prepared = {
   readonly keys: readonly string[];
   readonly labels: readonly number[];
   readonly vectors: readonly Vector[];
+  readonly lineWeights: readonly number[];
   readonly space: Space;
   readonly vocabulary: Vocabulary;
   readonly read: Reader;
@@ -22,37 +19,48 @@ export type Prepared = {
 };
 
 /** The reader for one graph: its words, its glossary. */
-export function readerFor(knowledge: Pick<Knowledge, 'glossary'>, vocabulary: Vocabulary): Reader {
+export function readerFor(glossary: readonly GlossaryLine[], vocabulary: Vocabulary): Reader {
   const spell = createSpeller({ counts: vocabulary.counts, protectedWords: new Set() });
-  return createReader({ vocabulary, spell, glossary: createGlossary(knowledge.glossary.words) });
+  return createReader({ vocabulary, spell, glossary: createGlossary(glossary) });
 }
 
 /** Reads every line and turns it into a vector. */
-export function prepare(knowledge: Pick<Knowledge, 'topics' | 'glossary'>, lines: readonly TrainingLine[]): Prepared {
-  const glossaryTexts = knowledge.glossary.words.flatMap((word) => [word.says, word.means]);
+export function prepare({ lines, glossary, groups }: TrainingInput, fewestLines: number): Prepared {
+  const glossaryTexts = glossary.flatMap((word) => [word.says, word.means]);
   const vocabulary = vocabularyOf([...lines.map((line) => line.text), ...glossaryTexts]);
-  const read = readerFor(knowledge, vocabulary);
+  const read = readerFor(glossary, vocabulary);
   const readings = lines.map((line) => read(line.text));
-  const space = buildSpace(readings, FEWEST_LINES);
+  const space = buildSpace(readings, fewestLines);
   const keys = [...new Set(lines.map((line) => line.key))];
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
   const vectors = readings.map((reading) => vectorOf(reading, space));
-  return { keys, labels, vectors, space, vocabulary, read, ...sharing(knowledge, keys) };
+  const lineWeights = weightsOf(labels, keys.length);
+  return { keys, labels, vectors, lineWeights, space, vocabulary, read, ...numbered(keys, groups) };
 }
 
-/** The groups each class shares weights with: its system, its kind, the parts it is about. */
-function sharing(knowledge: Pick<Knowledge, 'topics'>, keys: readonly string[]) {
-  const topics = new Map([...knowledge.topics.values()].map((topic) => [`topic/${topic.id}`, topic]));
+/** How many times a topic's weight a class may have. */
+const LARGE_CLASS = 1.5;
+
+/**
+ * A class of many more lines than a topic has (things that are none of ours, asking for a person) would swallow every
+ * question it faintly resembles: its lines together count little more than a topic's.
+ */
+function weightsOf(labels: readonly number[], classes: number): readonly number[] {
+  const counts = new Array<number>(classes).fill(0);
+  for (const label of labels) counts[label] = (counts[label] as number) + 1;
+  const usual = [...counts].sort((a, b) => a - b)[Math.floor(classes / 2)] as number;
+  return labels.map((label) => Math.min(1, (LARGE_CLASS * usual) / (counts[label] as number)));
+}
+
+function numbered(keys: readonly string[], names: TrainingInput['groups']) {
   const numbers = new Map<string, number>();
-  const groups = keys.map((key) => {
-    const topic = topics.get(key);
-    if (topic === undefined) return [];
-    return [`system/${topic.system}`, `kind/${topic.kind}`].map((name) => {
+  const groups = keys.map((key) =>
+    (names[key] ?? []).map((name) => {
       const number = numbers.get(name) ?? numbers.size;
       numbers.set(name, number);
       return number;
-    });
-  });
+    }),
+  );
   return { groups, groupCount: numbers.size };
 }

@@ -9,17 +9,21 @@ export type SoftmaxOptions = {
   readonly l2: number;
   /** Classes whose probability is this small learn nothing from a line: most of them, most of the time. */
   readonly least: number;
+  /** The share of a line's features left out at random each time it is read, so that none is leant on alone. */
+  readonly dropped: number;
 };
 
-/** Dense weights, one row for each feature with a number for each class; `bias` one for each class. */
-export type Weights = { readonly rows: Float32Array; readonly bias: Float32Array; readonly classes: number };
+/** Dense weights, one row for each feature with a number for each class. */
+export type Weights = { readonly rows: Float32Array; readonly classes: number };
 
 export type SoftmaxTask = {
   readonly vectors: readonly Vector[];
   readonly labels: readonly number[];
+  /** How much each line counts. */
+  readonly lineWeights: readonly number[];
   readonly classes: number;
   readonly featureCount: number;
-  /** For each class the groups it shares weights with: its part, system and kind. */
+  /** For each class the groups it shares weights with: its system, its kind. */
   readonly groups: readonly (readonly number[])[];
   readonly groupCount: number;
 };
@@ -30,53 +34,56 @@ export type Fit = { readonly epoch: () => void; readonly weights: () => Weights 
 /**
  * Multinomial logistic regression by stochastic gradient steps (Adagrad; Duchi, Hazan, Singer 2011). A class's weight
  * is its own plus those of its groups, which all of their classes move; the sum is folded when the weights are read.
+ * There is no bias: how many lines a class has says nothing about how often hirers ask for it.
  */
 export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, random: () => number): Fit {
-  const { vectors, labels, classes, featureCount, groups, groupCount } = task;
-  const { rate, l2, least } = options;
+  const { vectors, labels, lineWeights, classes, featureCount, groups, groupCount } = task;
+  const { rate, l2, least, dropped } = options;
   const columns = classes + groupCount;
   const rows = new Float32Array(featureCount * columns);
   const pushed = new Float32Array(featureCount * columns);
-  const bias = new Float32Array(classes);
-  const biasPushed = new Float32Array(classes);
   const scores = new Float64Array(columns);
-  const active = new Int32Array(columns);
   const error = new Float64Array(columns);
+  const active = new Int32Array(columns);
+  const longest = vectors.reduce((most, { at }) => Math.max(most, at.length), 0);
+  const kept = new Int32Array(longest);
+  const values = new Float64Array(longest);
 
-  const step = (vector: Vector, label: number): void => {
+  /** Sets `error` to the slope of the loss by each column's score; returns how many columns in `active` have any. */
+  const judge = (count: number, label: number, lineWeight: number): number => {
     scores.fill(0);
-    const { at, weight } = vector;
-    for (let i = 0; i < at.length; i++) {
-      const base = (at[i] as number) * columns;
-      const x = weight[i] as number;
+    for (let i = 0; i < count; i++) {
+      const base = (kept[i] as number) * columns;
+      const x = values[i] as number;
       for (let c = 0; c < columns; c++) scores[c] = (scores[c] as number) + x * (rows[base + c] as number);
     }
-    let highest = -Infinity;
+    softmaxOf(scores, classes, groups);
+    error.fill(0);
+    let moving = 0;
     for (let c = 0; c < classes; c++) {
-      let score = (scores[c] as number) + (bias[c] as number);
-      for (const g of groups[c] as readonly number[]) score += scores[classes + g] as number;
-      scores[c] = score;
-      if (score > highest) highest = score;
-    }
-    let sum = 0;
-    for (let c = 0; c < classes; c++) sum += scores[c] = Math.exp((scores[c] as number) - highest);
-    error.fill(0, classes);
-    let count = 0;
-    for (let c = 0; c < classes; c++) {
-      const p = (scores[c] as number) / sum;
+      const p = scores[c] as number;
       if (p < least && c !== label) continue;
-      const e = p - (c === label ? 1 : 0);
-      error[c] = e;
-      active[count++] = c;
-      for (const g of groups[c] as readonly number[]) error[classes + g] = (error[classes + g] as number) + e;
-      biasPushed[c] = (biasPushed[c] as number) + e * e;
-      bias[c] = (bias[c] as number) - (rate * e) / Math.sqrt((biasPushed[c] as number) + 1e-8);
+      const slope = (p - (c === label ? 1 : 0)) * lineWeight;
+      error[c] = slope;
+      active[moving++] = c;
+      for (const g of groups[c] as readonly number[]) error[classes + g] = (error[classes + g] as number) + slope;
     }
-    for (let g = classes; g < columns; g++) if (Math.abs(error[g] as number) >= least) active[count++] = g;
-    for (let i = 0; i < at.length; i++) {
-      const base = (at[i] as number) * columns;
-      const x = weight[i] as number;
-      for (let k = 0; k < count; k++) {
+    for (let g = classes; g < columns; g++) if (Math.abs(error[g] as number) >= least) active[moving++] = g;
+    return moving;
+  };
+
+  const step = (vector: Vector, label: number, lineWeight: number): void => {
+    let count = 0;
+    for (let i = 0; i < vector.at.length; i++) {
+      if (random() < dropped) continue;
+      kept[count] = vector.at[i] as number;
+      values[count++] = (vector.weight[i] as number) / (1 - dropped);
+    }
+    const moving = judge(count, label, lineWeight);
+    for (let i = 0; i < count; i++) {
+      const base = (kept[i] as number) * columns;
+      const x = values[i] as number;
+      for (let k = 0; k < moving; k++) {
         const c = active[k] as number;
         const place = base + c;
         const slope = (error[c] as number) * x + l2 * (rows[place] as number);
@@ -90,10 +97,30 @@ export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, random: (
   const order = vectors.map((_, i) => i);
   return {
     epoch: () => {
-      for (const line of shuffled(order, random)) step(vectors[line] as Vector, labels[line] as number);
+      for (const line of shuffled(order, random)) {
+        step(vectors[line] as Vector, labels[line] as number, lineWeights[line] as number);
+      }
     },
-    weights: () => ({ rows: fold(rows, featureCount, classes, columns, groups), bias, classes }),
+    weights: () => ({ rows: fold(rows, featureCount, classes, columns, groups), classes }),
   };
+}
+
+/** Turns the first `classes` scores, with their groups' scores behind them, into probabilities in place. */
+function softmaxOf(scores: Float64Array, classes: number, groups: readonly (readonly number[])[]): void {
+  let highest = -Infinity;
+  for (let c = 0; c < classes; c++) {
+    let score = scores[c] as number;
+    for (const g of groups[c] as readonly number[]) score += scores[classes + g] as number;
+    scores[c] = score;
+    if (score > highest) highest = score;
+  }
+  let sum = 0;
+  for (let c = 0; c < classes; c++) {
+    const raised = Math.exp((scores[c] as number) - highest);
+    scores[c] = raised;
+    sum += raised;
+  }
+  for (let c = 0; c < classes; c++) scores[c] = (scores[c] as number) / sum;
 }
 
 function fold(

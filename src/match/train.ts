@@ -1,27 +1,20 @@
 import { seeded } from '../basics/seeded.ts';
-import type { Knowledge } from '../knowledge/knowledge.ts';
 import { type Model, packWeights } from './model.ts';
+import { mixIn, naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
-import { fitSoftmax, type SoftmaxOptions } from './softmax.ts';
-import { linesHash, type TrainingLine } from './training-lines.ts';
-
-export type TrainOptions = SoftmaxOptions & { readonly temperature: number };
-
-export const TRAIN: TrainOptions = { epochs: 3, rate: 0.5, l2: 1e-4, least: 0.001, temperature: 1 };
+import { fitSoftmax } from './softmax.ts';
+import { TRAIN, type TrainOptions } from './train-options.ts';
+import { inputHash, type TrainingInput } from './training-input.ts';
 
 /** Fits in steps, so that a worker can stop in between: `step` does one epoch and says whether there are more. */
 export type Training = { readonly step: () => boolean; readonly model: () => Model };
 
-/** Fits the softmax weights on the lines. Deterministic: lines, options and seed give the same model to the bit. */
-export function train(
-  knowledge: Pick<Knowledge, 'topics' | 'glossary'>,
-  lines: readonly TrainingLine[],
-  seed: number,
-  options: TrainOptions = TRAIN,
-): Training {
-  const prepared = prepare(knowledge, lines);
-  const { vectors, labels, keys, space, vocabulary, groups, groupCount } = prepared;
-  const task = { vectors, labels, classes: keys.length, featureCount: space.names.length, groups, groupCount };
+/** Fits the weights. Deterministic: input, seed and options give the same model to the bit. */
+export function startTraining(input: TrainingInput, seed: number, options: TrainOptions = TRAIN): Training {
+  const prepared = prepare(input, options.fewestLines);
+  const { vectors, labels, keys, space, vocabulary } = prepared;
+  const bayes = naiveBayes(vectors, labels, keys.length, space.names.length);
+  const task = { ...prepared, classes: keys.length, featureCount: space.names.length };
   const fit = fitSoftmax(task, options, seeded(seed));
   let done = 0;
   return {
@@ -30,13 +23,17 @@ export function train(
       done++;
       return done < options.epochs;
     },
-    model: () => ({
-      hash: linesHash(lines),
-      keys,
-      space,
-      vocabulary,
-      weights: packWeights(fit.weights()),
-      temperature: options.temperature,
-    }),
+    model: () => {
+      const weights = fit.weights();
+      mixIn(weights.rows, bayes, options.bayes);
+      return { hash: inputHash(input), keys, space, vocabulary, weights: packWeights(weights), calibration: null };
+    },
   };
+}
+
+/** All steps at once. */
+export function train(input: TrainingInput, seed: number, options: TrainOptions = TRAIN): Model {
+  const training = startTraining(input, seed, options);
+  while (training.step());
+  return training.model();
 }

@@ -26,17 +26,3 @@ export function trainingLines(knowledge: Pick<Knowledge, 'topics' | 'talk'>): re
   addAll(classKey({ kind: 'background' }), knowledge.talk.background);
   return lines;
 }
-
-/** A short name for exactly these lines (FNV-1a, twice 32 bits, in hex): models are kept under it. */
-export function linesHash(lines: readonly TrainingLine[]): string {
-  let low = 0x811c9dc5;
-  let high = 0x01000193;
-  for (const { text, key, writer } of lines) {
-    for (const char of `${key}\t${writer}\t${text}\n`) {
-      const code = char.codePointAt(0) as number;
-      low = Math.imul(low ^ code, 0x01000193);
-      high = Math.imul(high ^ code, 0x85ebca6b);
-    }
-  }
-  return [low, high].map((half) => (half >>> 0).toString(16).padStart(8, '0')).join('');
-}

@@ -37,19 +37,18 @@ export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf:
 }
 
 /**
- * (1 + ln tf) x idf, each view scaled to length 1. Features that the space lacks count in the length with the largest
+ * (1 + ln tf) x idf, each view scaled to its length. Features that the space lacks count in the length with the largest
  * idf, so that a half-understood question never scores as a whole one.
  */
 export function vectorOf(reading: Reading, space: Space): Vector {
   const counts: Map<number, number>[] = VIEWS.map(() => new Map());
   const squares = VIEWS.map(() => 0);
-  const unknown = space.unknownIdf * space.unknownIdf;
-  features(reading, (view, name) => {
+  features(reading, (view, name, count) => {
     const place = space.places.get(name);
-    if (place === undefined) squares[view] = (squares[view] ?? 0) + unknown;
+    if (place === undefined) squares[view] = (squares[view] as number) + (count * space.unknownIdf) ** 2;
     else {
       const of = counts[view] as Map<number, number>;
-      of.set(place, (of.get(place) ?? 0) + 1);
+      of.set(place, (of.get(place) ?? 0) + count);
     }
   });
   const size = counts.reduce((sum, of) => sum + of.size, 0);
@@ -58,15 +57,15 @@ export function vectorOf(reading: Reading, space: Space): Vector {
   let next = 0;
   for (const [view, of] of counts.entries()) {
     const from = next;
-    let square = squares[view] ?? 0;
+    let square = squares[view] as number;
     for (const [place, count] of of) {
-      const value = (1 + Math.log(count)) * (space.idf[place] ?? 0);
+      const value = (count > 1 ? 1 + Math.log(count) : count) * (space.idf[place] as number);
       at[next] = place;
       weight[next++] = value;
       square += value * value;
     }
-    const scale = square > 0 ? 1 / Math.sqrt(square) : 0;
-    for (let i = from; i < next; i++) weight[i] = (weight[i] ?? 0) * scale;
+    const scale = square > 0 ? (VIEWS[view] as (typeof VIEWS)[number]).length / Math.sqrt(square) : 0;
+    for (let i = from; i < next; i++) weight[i] = (weight[i] as number) * scale;
   }
   return { at, weight };
 }

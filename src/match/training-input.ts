@@ -1,0 +1,50 @@
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { GlossaryLine } from '../language/glossary.ts';
+import { KINDRED_WORDS } from '../language/kindred-words.ts';
+import { classKey } from './classes.ts';
+import { VIEWS } from './features.ts';
+import { TRAIN } from './train-options.ts';
+import { type TrainingLine, trainingLines } from './training-lines.ts';
+
+/** Everything training looks at, as plain data: it can be sent to a worker. */
+export type TrainingInput = {
+  readonly lines: readonly TrainingLine[];
+  readonly glossary: readonly GlossaryLine[];
+  /** For each topic's class the names of the groups it shares weights with. */
+  readonly groups: Readonly<Record<string, readonly string[]>>;
+  /** For each van the classes of the topics it has. */
+  readonly scopes: Readonly<Record<string, readonly string[]>>;
+};
+
+export function trainingInput(knowledge: Pick<Knowledge, 'topics' | 'talk' | 'glossary' | 'vans'>): TrainingInput {
+  const groups: Record<string, readonly string[]> = {};
+  for (const topic of knowledge.topics.values()) {
+    groups[classKey({ kind: 'topic', topic: topic.id })] = [`system/${topic.system}`, `kind/${topic.kind}`];
+  }
+  const scopes: Record<string, readonly string[]> = {};
+  for (const van of knowledge.vans.values()) {
+    scopes[van.id] = [...van.topics].map((topic) => classKey({ kind: 'topic', topic }));
+  }
+  const glossary = knowledge.glossary.words.map(({ says, means, part }) => ({ says, means, part }));
+  return { lines: trainingLines(knowledge), glossary, groups, scopes };
+}
+
+/**
+ * A short name for exactly this input and this way of training (FNV-1a, two lanes of 32 bits, in hex): models are kept
+ * under it. Scopes do not change the weights and are left out.
+ */
+export function inputHash({ lines, glossary, groups }: TrainingInput): string {
+  let low = 0x811c9dc5;
+  let high = 0x01000193;
+  const add = (text: string): void => {
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      low = Math.imul(low ^ code, 0x01000193);
+      high = Math.imul(high ^ code, 0x85ebca6b);
+    }
+  };
+  add(JSON.stringify([TRAIN, VIEWS, glossary, groups]));
+  add(KINDRED_WORDS);
+  for (const { text, key, writer } of lines) add(`${key}\t${writer}\t${text}\n`);
+  return [low, high].map((lane) => (lane >>> 0).toString(16).padStart(8, '0')).join('');
+}
