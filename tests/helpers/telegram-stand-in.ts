@@ -103,7 +103,7 @@ export class TelegramStandIn {
     if (trouble?.how.kind === 'gateway') return void response.writeHead(502).end('<html>Bad gateway</html>');
     try {
       if (trouble?.how.kind === 'refuse') throw refusal(trouble.how);
-      const result = await this.#result(method, payload, request);
+      const result = await this.#result(method, payload, response);
       if (trouble?.how.kind === 'drop') return void request.socket.destroy();
       answer(response, 200, { ok: true, result });
     } catch (problem) {
@@ -129,9 +129,9 @@ export class TelegramStandIn {
   async #result(
     method: string,
     payload: Readonly<Record<string, unknown>>,
-    request: IncomingMessage,
+    response: ServerResponse,
   ): Promise<unknown> {
-    if (method === 'getUpdates') return this.#getUpdates(payload, request);
+    if (method === 'getUpdates') return this.#getUpdates(payload, response);
     if (method === 'deleteWebhook') {
       this.webhook = null;
       return true;
@@ -145,7 +145,7 @@ export class TelegramStandIn {
   }
 
   /** Updates below `offset` are confirmed and forgotten; one poller at a time, as the real server has it. */
-  async #getUpdates(payload: Readonly<Record<string, unknown>>, request: IncomingMessage): Promise<unknown> {
+  async #getUpdates(payload: Readonly<Record<string, unknown>>, response: ServerResponse): Promise<unknown> {
     if (this.webhook !== null) throw new Refusal(409, "Conflict: can't use getUpdates method while webhook is active");
     if (this.#polling > 0) throw new Refusal(409, 'Conflict: terminated by other getUpdates request');
     const { world } = this;
@@ -154,7 +154,7 @@ export class TelegramStandIn {
     const timeoutMs = Number(payload.timeout ?? 0) * 1000;
     if (world.pending.length === 0 && timeoutMs > 0) {
       this.#polling += 1;
-      await Promise.race([world.waitForUpdate(), untilGone(request, timeoutMs)]);
+      await Promise.race([world.waitForUpdate(), untilOver(response, timeoutMs)]);
       this.#polling -= 1;
     }
     const updates = world.pending.slice(0, Number(payload.limit ?? 100));
@@ -197,16 +197,14 @@ export class TelegramStandIn {
   }
 }
 
-/** Resolves when the caller hangs up or the time is over, and leaves nothing behind on a connection used again. */
-function untilGone({ socket }: IncomingMessage, ms: number): Promise<void> {
+/** Resolves when the call is over, hung up or answered, or when the time is. */
+function untilOver(response: ServerResponse, ms: number): Promise<void> {
   return new Promise((resolve) => {
-    const done = () => {
+    const timer = setTimeout(resolve, ms);
+    response.once('close', () => {
       clearTimeout(timer);
-      socket.off('close', done);
       resolve();
-    };
-    const timer = setTimeout(done, ms);
-    socket.once('close', done);
+    });
   });
 }
 
