@@ -78,14 +78,18 @@ describe('what always holds of the hook-up', () => {
     );
   });
 
-  it('offers only sets that fit, each largest of its kind', () => {
+  it('offers at most four sets, the most missed first, none within another', () => {
     for (const van of vanIds) {
       for (const amps of [6, 10, 16]) {
         const sets = largestSets([], amps, inVan(van, ''));
+        expect(sets.length).toBeLessThanOrEqual(4);
         for (const set of sets)
           for (const other of sets) expect(set !== other && set.every((name) => other.includes(name))).toBe(false);
       }
     }
+    expect(largestSets([], 10, inVan('dunlin', ''))[0]).toEqual(['heating 1,000 W', 'kettle']);
+    expect(largestSets([], 6, inVan('godwit', ''))).toEqual([['kettle']]);
+    expect(largestSets([load('heating', 1000)], 6, inVan('wren', ''))).toEqual([]);
   });
 
   it('keeps to the conventional currents at their very edge', () => {
@@ -163,6 +167,14 @@ describe('what always holds of gas and heat', () => {
       }),
       { seed: SEED },
     );
+  });
+
+  it('never gets there at the very limit, and just below it does', () => {
+    const van = { watts: 1000, lossWPerK: 80, storeKWhPerK: 0.21 };
+    expect(warmingMinutes(van, 0, 12.5)).toBeNull();
+    expect(warmingMinutes(van, 0, 13)).toBeNull();
+    expect(warmingMinutes(van, 0, 12.4)).toBeGreaterThan(0);
+    expect(warmingMinutes(van, 12, 10)).toBe(0);
   });
 
   it('water heated on the way takes as long as in two goes', () => {
