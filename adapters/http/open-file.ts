@@ -1,35 +1,36 @@
 import type { Context } from 'hono';
-import type { Line, PictureUse } from '../../src/index.ts';
-import type { Uploads } from './uploads.ts';
+import type { Attachment, Line, PictureUse } from '../../src/index.ts';
+import { type OpenedFile, typeOf, type Uploads } from './uploads.ts';
 
-type Opened = { readonly bytes: Uint8Array<ArrayBuffer>; readonly type: string };
+/** Fetches what came through another channel; null when it cannot. */
+export type OpenElsewhere = (attachment: Attachment) => Promise<OpenedFile | null>;
 
-/**
- * Sends a file that was said along in these lines; anything else is not there. `elsewhere` opens what another channel
- * brought.
- */
+/** Sends a file that was said along in these lines; anything else is not there. */
 export async function sendFile(
   c: Context,
   name: string,
   lines: readonly Line[],
-  from: { readonly uploads: Uploads; readonly elsewhere?: ((file: string) => Promise<Opened | null>) | undefined },
+  from: { readonly uploads: Uploads; readonly elsewhere?: OpenElsewhere | undefined },
 ): Promise<Response> {
-  if (!lines.some((line) => filesIn(line).includes(name))) return c.notFound();
-  const found = (await from.uploads.read(name)) ?? (await from.elsewhere?.(name)) ?? null;
+  const attachment = lines.flatMap(attachmentsIn).find((one) => 'file' in one && one.file === name);
+  if (attachment === undefined) return c.notFound();
+  const found = (await from.uploads.open(attachment)) ?? (await from.elsewhere?.(attachment)) ?? null;
   if (found === null) return c.notFound();
-  return c.body(found.bytes, 200, {
-    'Content-Type': found.type,
-    // Whatever the file is, it may do nothing on our address.
-    'Content-Security-Policy': "default-src 'none'; sandbox",
+  const type = typeOf(found.bytes);
+  return c.body(new Uint8Array(found.bytes), 200, {
+    'Content-Type': type ?? 'application/octet-stream',
+    'Content-Disposition': type === null || type === 'application/pdf' ? 'attachment' : 'inline',
+    // Whatever the file is, it may do nothing on our address but be seen and heard.
+    'Content-Security-Policy': "default-src 'none'; img-src 'self'; media-src 'self'; sandbox",
     'Cache-Control': 'private, max-age=86400',
   });
 }
 
-function filesIn(line: Line): readonly string[] {
+function attachmentsIn(line: Line): readonly Attachment[] {
   const replied = (line.reply?.blocks ?? []).flatMap((block) =>
     block.kind === 'attachment' ? [block.attachment] : [],
   );
-  return [...(line.message?.attachments ?? []), ...replied].flatMap((one) => ('file' in one ? [one.file] : []));
+  return [...(line.message?.attachments ?? []), ...replied];
 }
 
 /** The drawing that an address names: `:picture/:touch.light.svg`, without the touch when nothing is to be ringed. */

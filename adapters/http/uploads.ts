@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, open, readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { Attachment } from '../../src/index.ts';
 
 export const MOST_FILE_BYTES = 10 * 1024 * 1024;
 
@@ -21,7 +22,12 @@ export type Uploads = {
   readonly keep: (bytes: Uint8Array) => Promise<Kept>;
   /** Null for a name that is not ours or not there. */
   readonly read: (file: string) => Promise<{ readonly bytes: Uint8Array<ArrayBuffer>; readonly type: string } | null>;
+  /** The same for another channel that sends the thing on. */
+  readonly open: (attachment: Attachment) => Promise<OpenedFile | null>;
 };
+
+/** What one channel hands to another of something that a person sent. */
+export type OpenedFile = { readonly bytes: Uint8Array; readonly name: string };
 
 type Signature = {
   readonly ending: string;
@@ -73,8 +79,24 @@ const SIGNATURES: readonly Signature[] = [
 
 const FILE = /^[a-f0-9]{32}\.[a-z0-9]{3,4}$/;
 
+/** The type that the first bytes give away; null when it is none of ours. */
+export function typeOf(bytes: Uint8Array): string | null {
+  return SIGNATURES.find((signature) => signature.fits(bytes))?.type ?? null;
+}
+
 export function createUploads(folder: string, { mostBytes = MOST_FILE_BYTES } = {}): Uploads {
+  const read: Uploads['read'] = async (file) => {
+    const found = FILE.test(file) ? SIGNATURES.find((one) => file.endsWith(`.${one.ending}`)) : undefined;
+    if (found === undefined) return null;
+    try {
+      return { bytes: new Uint8Array(await readFile(join(folder, file))), type: found.type };
+    } catch (error) {
+      if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null;
+      throw error;
+    }
+  };
   return {
+    read,
     keep: async (bytes) => {
       if (bytes.length === 0) return { kind: 'empty' };
       if (bytes.length > mostBytes) return { kind: 'too-big', mostBytes };
@@ -85,15 +107,10 @@ export function createUploads(folder: string, { mostBytes = MOST_FILE_BYTES } = 
       await writeWhole(join(folder, file), bytes);
       return { kind: 'kept', attachment: found.as, file, type: found.type };
     },
-    read: async (file) => {
-      const found = FILE.test(file) ? SIGNATURES.find((one) => file.endsWith(`.${one.ending}`)) : undefined;
-      if (found === undefined) return null;
-      try {
-        return { bytes: new Uint8Array(await readFile(join(folder, file))), type: found.type };
-      } catch (error) {
-        if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null;
-        throw error;
-      }
+    open: async (attachment) => {
+      if (!('file' in attachment)) return null;
+      const found = await read(attachment.file);
+      return found === null ? null : { bytes: found.bytes, name: attachment.name ?? attachment.file };
     },
   };
 }

@@ -10,7 +10,7 @@ export const BASE_CSS = `${COLOUR_CSS}
 --gap:1rem;--radius:10px}
 *{box-sizing:border-box}
 html{font:400 1.125rem/1.5 var(--sign);background:var(--paper);color:var(--ink);-webkit-text-size-adjust:100%;text-size-adjust:100%;scroll-padding:7.5rem 0 7rem}
-body{margin:0;min-height:100svh}
+body{margin:0;min-height:100vh;min-height:100svh}
 h1,h2,h3,p,ol,ul,dl,dd,figure{margin:0;padding:0}
 ol,ul{list-style:none}
 a{color:inherit;text-decoration-thickness:2px;text-underline-offset:.2em}
@@ -22,7 +22,7 @@ svg.van .b,.van .b{fill:currentColor}.van .c{fill:var(--van-ground)}.van .m{fill
 .press{display:inline-flex;align-items:center;justify-content:center;gap:.6rem;min-height:48px;min-width:48px;padding:.5rem 1.1rem;
 font:650 1.0625rem/1.25 var(--sign);color:var(--ink);background:transparent;border:2px solid var(--ink);border-radius:var(--radius);cursor:pointer;text-decoration:none;text-align:center}
 .press.next{background:var(--marigold);color:var(--on-marigold);border-color:var(--on-marigold)}
-.press:active{translate:0 2px}
+.press:active{transform:translateY(2px)}
 .press[disabled]{opacity:1;border-style:dashed;cursor:default}
 @media (prefers-color-scheme:dark){.press.next{border-color:var(--marigold)}}
 input,textarea,select{max-width:100%;font:inherit;color:var(--ink);background:var(--paper);border:2px solid var(--ink);border-radius:var(--radius);padding:.6rem .8rem;min-height:48px}
@@ -55,9 +55,9 @@ textarea{resize:none;line-height:1.4}
 label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .steps .numeral{font:800 2rem/1 var(--sign);font-variant-numeric:tabular-nums;align-self:start;padding-top:.1rem}
 .steps input{appearance:none;-webkit-appearance:none;width:30px;height:30px;min-height:0;padding:0;margin:0;justify-self:end;border:2px solid var(--ink);border-radius:6px;background:transparent;display:grid;place-content:center}
-.steps input::before{content:"";width:22px;height:22px;background:var(--on-marigold);clip-path:path("M1 12.5l4-3.5 4.5 4.5L19 1.5l3 2.5L10 20.5z");scale:0}
+.steps input::before{content:"";width:22px;height:22px;background:var(--on-marigold);clip-path:path("M1 12.5l4-3.5 4.5 4.5L19 1.5l3 2.5L10 20.5z");opacity:0}
 .steps input:checked{background:var(--marigold)}
-.steps input:checked::before{scale:1}
+.steps input:checked::before{opacity:1}
 .step:has(:checked) .words{color:var(--quiet);text-decoration:line-through;text-decoration-thickness:1px}
 .step:has(:checked) .numeral{color:var(--quiet)}
 .care{display:grid;grid-template-columns:2.6rem 1fr;padding:.3rem 0}
@@ -75,6 +75,8 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .sum{font-family:var(--sign)}
 .sum figcaption{font-weight:650}
 .sum svg{display:block;width:100%;height:auto;margin:.35rem 0}
+.sum .room{fill:var(--sheet);stroke:var(--ink);stroke-width:2}.sum .part{fill:var(--ink);stroke:var(--paper);stroke-width:1}.sum .part.other{fill:var(--rule)}
+.sum .over{fill:none;stroke:var(--paper);stroke-width:3}.sum .limit{stroke:var(--ink);stroke-width:3}
 .sum table{border-collapse:collapse;font-size:1rem}
 .sum td,.sum th{padding:.15rem .8rem .15rem 0;text-align:left;font-weight:400}
 .sum td{text-align:right;font-variant-numeric:tabular-nums}
@@ -88,6 +90,6 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .notice .steps,.notice .steps li,.notice .steps li:last-child{border-color:var(--on-danger)}
 .notice .facts li::before{background:var(--on-danger)}
 .notice time{color:var(--on-danger)}
-@media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{translate:0 8px}}}
+@media (prefers-reduced-motion:no-preference){.line.new{animation:settle .18s ease-out}@keyframes settle{from{transform:translateY(8px)}}}
 @media print{.box,.choices,form{display:none}}
 `;

@@ -12,9 +12,11 @@ export type Finds = {
   readonly file: (file: string) => string | null;
 };
 
-/** A telephone number as `tel:` wants it: digits and a leading plus. */
+/** A telephone number as `tel:` wants it: digits and a leading plus; the (0) of a number written for abroad is not dialled. */
 export function dialled(number: string): string {
-  return `tel:${number.replace(/(?!^\+)[^\d]/g, '')}`;
+  const abroad = number.trim().startsWith('+');
+  const digits = (abroad ? number.replace('(0)', '') : number).replace(/\D/g, '');
+  return `tel:${abroad ? '+' : ''}${digits}`;
 }
 
 /**

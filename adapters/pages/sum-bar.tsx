@@ -35,16 +35,12 @@ export const SumBar: FC<{ bar: Bar }> = ({ bar }) => {
               y="8"
               width={Math.max(0, at(from) - x)}
               height={HIGH}
-              fill={i % 2 === 0 ? 'var(--ink)' : 'var(--rule)'}
-              stroke="var(--paper)"
-              stroke-width="1"
+              class={i % 2 === 0 ? 'part' : 'part other'}
             />
           );
         })}
-        {used > bar.limit ? (
-          <path d={hatch(at(bar.limit), WIDE)} stroke="var(--paper)" stroke-width="3" fill="none" />
-        ) : null}
-        <path d={`M${at(bar.limit)} 2V${HIGH + 13}`} stroke="var(--ink)" stroke-width="3" />
+        {used > bar.limit ? <path class="over" d={hatch(at(bar.limit), WIDE)} /> : null}
+        <path class="limit" d={`M${at(bar.limit)} 2V${HIGH + 13}`} />
       </svg>
       <table>
         <tbody>

@@ -45,7 +45,7 @@ export function waited(ms: number): string {
   return `${Math.floor(minutes / 1440)} days`;
 }
 
-/** 'last night', '3 nights'; null is not known. */
+/** 'home today', '1 night', '3 nights'. */
 export function nightsWords(nights: number): string {
   if (nights <= 0) return 'home today';
   return nights === 1 ? '1 night' : `${nights} nights`;

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import type { FC } from 'hono/jsx';
 import type { Line, Reply, Thread } from '../../src/index.ts';
-import type { Finds } from '../pages/blocks.tsx';
+import { dialled, type Finds } from '../pages/blocks.tsx';
 import { Beware, Camera } from '../pages/icons.tsx';
 import { page } from '../pages/page.tsx';
 import { isSaid, Said } from '../pages/said.tsx';
@@ -261,7 +261,7 @@ const Box: FC<{ visitor: Visitor; world: WebWorld; refused: ChatPage['refused'] 
     <noscript>
       <p>
         <a href={`${visitor.path}#here`}>Look for an answer</a> or ring{' '}
-        <a href={`tel:${world.firm.phone.replace(/\s/g, '')}`}>{world.firm.phone}</a>
+        <a href={dialled(world.firm.phone)}>{world.firm.phone}</a>
       </p>
     </noscript>
   </footer>

@@ -1,6 +1,6 @@
 /** The chat page alone: the sign on top, the printed page, the box at the foot. */
 export const CHAT_CSS = `
-body.chat{display:flex;flex-direction:column;min-height:100dvh}
+body.chat{display:flex;flex-direction:column;min-height:100vh;min-height:100dvh}
 .chat header{position:sticky;top:0;z-index:2;background:var(--paper);padding:8px 8px 6px}
 .chat .plate{display:flex;align-items:center;justify-content:center;gap:1.1rem;min-height:5.5rem;padding:.8rem 1.3rem;max-width:38rem;margin:0 auto}
 .chat .plate h1{font:800 1.75rem/1.05 var(--sign);letter-spacing:.01em}
@@ -18,9 +18,9 @@ body.chat{display:flex;flex-direction:column;min-height:100dvh}
 .code label{font-weight:650;display:block;margin-bottom:.4rem}
 .code div{display:flex;flex-wrap:wrap;gap:.6rem}
 .code input{font:700 1.375rem/1.2 var(--sign);letter-spacing:.12em;text-transform:uppercase;flex:1 1 11rem;min-width:0;background:var(--sheet)}
-.chat main{flex:1;overflow-x:clip}
+.chat main{flex:1;overflow-x:hidden;overflow-x:clip}
 .earlier,.ended{font-family:var(--sign);margin-bottom:1.5rem}
-.line.notice{margin-inline:calc(50% - 50vw);padding-inline:max(1.25rem,calc(50vw - 30ch));min-height:calc(100svh - 11.5rem);display:flex;flex-direction:column;justify-content:center;border-inline:0}
+.line.notice{margin-inline:calc(50% - 50vw);padding-inline:max(1.25rem,calc(50vw - 30ch));min-height:calc(100vh - 11.5rem);min-height:calc(100svh - 11.5rem);display:flex;flex-direction:column;justify-content:center;border-inline:0}
 .line.notice .calls{justify-items:stretch}
 .line.pending{opacity:1}
 .line.pending .note{font:600 1rem/1.4 var(--sign);font-style:normal;text-indent:0;color:var(--quiet);display:block}

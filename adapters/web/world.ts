@@ -1,4 +1,5 @@
 import type { Booking, Clock, Message, PictureUse, Reply, Store } from '../../src/index.ts';
+import type { OpenElsewhere } from '../http/open-file.ts';
 import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
@@ -21,10 +22,8 @@ export type WebWorld = {
   /** A drawing with its part ringed; null when there is none. */
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
   readonly uploads: Uploads;
-  /** Opens what staff sent through another channel; null when it cannot. Default: never. */
-  readonly openFile?: (
-    file: string,
-  ) => Promise<{ readonly bytes: Uint8Array<ArrayBuffer>; readonly type: string } | null>;
+  /** Opens what was sent through another channel. Default: nothing can be opened. */
+  readonly openFile?: OpenElsewhere;
   readonly wakes: Wakes;
   /** The page's compiled script: page/chat.ts. */
   readonly script: string;

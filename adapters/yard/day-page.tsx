@@ -48,11 +48,11 @@ export function dayPage(
           <nav>
             {as === 'field' ? (
               <a class="press" href="/yard/list">
-                Read it as a list
+                As a list
               </a>
             ) : (
               <a class="press" href="/yard">
-                See the field
+                As the field
               </a>
             )}
             <button class="press" type="button" id="sound" hidden>

@@ -33,7 +33,7 @@ export const FieldView: FC<{ field: Field; path: (watched: Watched) => string; b
 const GateStrip: FC<{ unknown: readonly Watched[]; path: (watched: Watched) => string }> = ({ unknown, path }) => {
   const danger = unknown.some((one) => one.danger);
   return (
-    <section class={danger ? 'strip danger' : 'strip'} aria-label="At the gate">
+    <section class={danger ? 'strip waits danger' : 'strip waits'} aria-label="At the gate">
       <StripHead name="At the gate" danger={danger} />
       <ul class="stand">
         {unknown.map((one) => (
@@ -71,7 +71,10 @@ const StripView: FC<{ strip: Strip; path: (watched: Watched) => string; booking:
   path,
   booking,
 }) => (
-  <section class={`strip ${strip.kind}${strip.danger ? ' danger' : ''}`} aria-label={strip.name}>
+  <section
+    class={`strip${strip.parked.some((one) => one.watched !== null) ? ' waits' : ''}${strip.danger ? ' danger' : ''}`}
+    aria-label={strip.name}
+  >
     <StripHead name={strip.name} danger={strip.danger} />
     <ul class="stand">
       {strip.parked.map((parked) => (

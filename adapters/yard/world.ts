@@ -1,4 +1,5 @@
 import type { Attachment, Booking, Clock, PictureUse, Store, Thread } from '../../src/index.ts';
+import type { OpenElsewhere } from '../http/open-file.ts';
 import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
@@ -58,10 +59,8 @@ export type YardWorld = {
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
   readonly uploads: Uploads;
-  /** Opens what came through another channel; null when it cannot. Default: never. */
-  readonly openFile?: (
-    file: string,
-  ) => Promise<{ readonly bytes: Uint8Array<ArrayBuffer>; readonly type: string } | null>;
+  /** Opens what was sent through another channel. Default: nothing can be opened. */
+  readonly openFile?: OpenElsewhere;
   readonly wakes: Wakes;
   /** The pages' compiled script: page/yard.ts. */
   readonly script: string;

@@ -15,8 +15,8 @@ export const YARD_CSS = `
 .at-day .plate.sign{flex-direction:column;align-items:flex-start;gap:0}
 
 .at-day main{display:grid;grid-template-columns:minmax(0,1fr);gap:2rem;padding:1.25rem 0 0}
-.strip{--label:4.1rem;--below:1.1rem;position:relative;margin-bottom:1.75rem;overflow-x:clip}
-.strip:has(.wait){--label:5.2rem}
+.strip{--label:4.1rem;--below:1.1rem;position:relative;margin-bottom:1.75rem;overflow-x:hidden;overflow-x:clip}
+.strip.waits{--label:5.2rem}
 .strip h2{display:flex;flex-wrap:wrap;gap:.75rem;align-items:center;padding:0 1rem;font-size:1.125rem}
 .stand{display:flex;flex-wrap:wrap;align-items:stretch;column-gap:2.25rem;padding:0 1rem}
 .stand li{flex:none;display:flex;min-width:9rem}
@@ -99,7 +99,8 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .at-gatehouse .press{justify-self:start}
 .made{border-block:3px solid var(--ink);padding-block:.8rem}
 code{overflow-wrap:anywhere;font-size:1rem}
-.fleet{--van-ground:var(--paper);display:flex;gap:1.5rem;align-items:flex-end;overflow:hidden;justify-content:center;border-bottom:2.4rem solid var(--grass);box-shadow:inset 0 -2px 0 var(--ink);padding-top:1.5rem}
+.at-gatehouse{overflow-x:hidden;overflow-x:clip}
+.fleet{margin-inline:calc(50% - 50vw);--van-ground:var(--paper);display:flex;gap:1.5rem;align-items:flex-end;overflow:hidden;justify-content:center;border-bottom:2.4rem solid var(--grass);box-shadow:inset 0 -2px 0 var(--ink);padding-top:1.5rem}
 .fleet svg{flex:none;display:block}
 
 .at-sheet main{max-width:48rem;margin:0 auto;padding:1rem}
@@ -111,7 +112,7 @@ code{overflow-wrap:anywhere;font-size:1rem}
 .strip{display:flex;align-items:flex-end}
 .strip h2{flex:0 0 12.5rem;flex-direction:column;align-items:flex-start;gap:.5rem;padding-right:0;margin-bottom:calc(var(--label) + var(--below));position:relative;z-index:1}
 .strip h2 .post{position:relative;margin-bottom:2.4rem}
-.strip h2 .post::after{content:"";position:absolute;top:100%;left:1.5rem;right:1.5rem;height:2.4rem;border-inline:5px solid var(--plate)}
+.strip h2 .post::after{content:"";position:absolute;top:100%;left:1.5rem;right:1.5rem;height:2.4rem;border-inline:4px solid var(--ink)}
 .strip h2 .alarm{order:-1}
 .stand{flex:1}
 }

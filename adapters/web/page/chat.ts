@@ -135,7 +135,7 @@ function addLine(html: string): void {
 /** A notice is kept at the top of the screen until the hirer has written again; other lines are shown from their beginning. */
 function follow(line: HTMLElement): void {
   const lines = [...talk.querySelectorAll<HTMLElement>('.line')];
-  const lastSaid = lines.findLastIndex((one) => one.classList.contains('hirer'));
+  const lastSaid = lines.map((one) => one.classList.contains('hirer')).lastIndexOf(true);
   const since = lines.slice(lastSaid + 1);
   const notice = since.find((one) => one.classList.contains('notice'));
   const target = notice ?? since[0] ?? line;
@@ -147,7 +147,7 @@ function follow(line: HTMLElement): void {
 
 function listen(): void {
   const last =
-    [...talk.querySelectorAll<HTMLElement>('[data-line]')].at(-1)?.dataset.line ?? document.body.dataset.after ?? '0';
+    [...talk.querySelectorAll<HTMLElement>('[data-line]')].pop()?.dataset.line ?? document.body.dataset.after ?? '0';
   const stream = new EventSource(`${path}/events?after=${last}`);
   stream.addEventListener('line', (event) => addLine(event.data));
   stream.addEventListener('plate', (event) => {
