@@ -60,7 +60,9 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
   }
   const { data } = read;
   if (data.TELEGRAM_WEBHOOK_URL !== undefined && data.TELEGRAM_WEBHOOK_SECRET === undefined) {
-    throw new ConfigError(['TELEGRAM_WEBHOOK_SECRET: needed with TELEGRAM_WEBHOOK_URL, so that nobody else can post updates']);
+    throw new ConfigError([
+      'TELEGRAM_WEBHOOK_SECRET: needed with TELEGRAM_WEBHOOK_URL, so that nobody else can post updates',
+    ]);
   }
   return {
     port: data.PORT,

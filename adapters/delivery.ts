@@ -8,7 +8,12 @@ const LONGEST_RETRY_MS = 60_000;
 
 export type Delivery = Wakeable;
 
-type Parts = { readonly store: Store; readonly clock: Clock; readonly log: Logger; readonly onChange: (threadId: string) => void };
+type Parts = {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly onChange: (threadId: string) => void;
+};
 
 /**
  * Sends a channel's outbox: rows of one address in order, many addresses at once. A row that cannot be sent now waits
@@ -17,9 +22,13 @@ type Parts = { readonly store: Store; readonly clock: Clock; readonly log: Logge
 export function deliverAll(channel: Channel, { store, clock, log, onChange }: Parts): Delivery {
   const deliver = async (row: OutboxRow): Promise<void> => {
     const receipt = row.maybeSent && row.reply.kind !== 'notice' ? HIDDEN : await channel.deliver(row.reply, row);
-    const settled = receipt.kind === 'later' ? { ...receipt, afterMs: Math.max(receipt.afterMs, backOffMs(row.tries)) } : receipt;
+    const settled =
+      receipt.kind === 'later' ? { ...receipt, afterMs: Math.max(receipt.afterMs, backOffMs(row.tries)) } : receipt;
     if (receipt.kind === 'gone' || receipt.kind === 'unknown') {
-      log.warn({ channel: channel.name, thread: row.threadId, receipt: receipt.kind, why: receipt.why }, 'a reply may not have arrived');
+      log.warn(
+        { channel: channel.name, thread: row.threadId, receipt: receipt.kind, why: receipt.why },
+        'a reply may not have arrived',
+      );
     }
     await store.settle(row.id, settled, clock.nowMs());
     if (receipt.kind === 'gone') await tellStaffGone(store, row, receipt, clock.nowMs());
@@ -45,9 +54,20 @@ function backOffMs(tries: number): number {
 }
 
 /** A hirer who cannot be reached: staff are told in the thread, where the booking's phone number stands as well. */
-async function tellStaffGone(store: Store, row: OutboxRow, receipt: Extract<Receipt, { kind: 'gone' }>, nowMs: number): Promise<void> {
+async function tellStaffGone(
+  store: Store,
+  row: OutboxRow,
+  receipt: Extract<Receipt, { kind: 'gone' }>,
+  nowMs: number,
+): Promise<void> {
   const thread = await store.thread(row.threadId);
   if (thread === null) return;
   const text = `The hirer can no longer be reached on ${row.channel} (${receipt.why}). Ring the number on the booking.`;
-  await store.saveTurn({ seq: null, thread, replies: [], events: [{ kind: 'staff-noted', by: 'Pitchhand', text }], atMs: nowMs });
+  await store.saveTurn({
+    seq: null,
+    thread,
+    replies: [],
+    events: [{ kind: 'staff-noted', by: 'Pitchhand', text }],
+    atMs: nowMs,
+  });
 }

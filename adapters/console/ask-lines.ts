@@ -78,7 +78,10 @@ function parse(text: string): { line: AskLine } | { id: string | number | null; 
   if (read.success) return { line: read.data };
   const given = typeof json === 'object' && json !== null && 'id' in json ? json.id : null;
   const id = typeof given === 'string' || typeof given === 'number' ? given : null;
-  return { id, error: read.error.issues.map((issue) => `${issue.path.join('.') || 'line'}: ${issue.message}`).join('; ') };
+  return {
+    id,
+    error: read.error.issues.map((issue) => `${issue.path.join('.') || 'line'}: ${issue.message}`).join('; '),
+  };
 }
 
 function misfit(line: AskLine, { knowledge }: Served): string | null {
@@ -96,7 +99,9 @@ function misfit(line: AskLine, { knowledge }: Served): string | null {
 /** A site by its id or its name. */
 function siteFor(said: string, knowledge: Served['knowledge']): string | null {
   const plain = said.toLowerCase();
-  const found = Object.entries(knowledge.places.sites).find(([id, site]) => id === plain || site.name.toLowerCase() === plain);
+  const found = Object.entries(knowledge.places.sites).find(
+    ([id, site]) => id === plain || site.name.toLowerCase() === plain,
+  );
   return found?.[0] ?? null;
 }
 
@@ -132,7 +137,10 @@ const SECOND_MS = 1_000;
 
 /** The turns of one talk, ten seconds apart. */
 export function converse(texts: readonly string[], booking: Booking | null, startMs: number, served: Served): Asked[] {
-  let thread: Thread = newThread({ id: 'ask', channel: 'console', address: 'ask', booking: booking?.ref ?? null, van: booking?.van ?? null }, startMs);
+  let thread: Thread = newThread(
+    { id: 'ask', channel: 'console', address: 'ask', booking: booking?.ref ?? null, van: booking?.van ?? null },
+    startMs,
+  );
   return texts.map((text, i) => {
     const atMs = startMs + i * 10 * SECOND_MS;
     const turned = turn(thread, messageOf(text, i, atMs), served, { booking, code: 'none' }, atMs);
@@ -169,7 +177,10 @@ export function askedOf({ moves, replies, thread }: Turned): Asked {
     topic: topics[0] ?? null,
     topics,
     confidence: rounded(confidenceOf(moves)),
-    options: choose?.kind === 'choose' ? choose.topics.map(({ topic, probability }) => ({ topic, confidence: rounded(probability) })) : [],
+    options:
+      choose?.kind === 'choose'
+        ? choose.topics.map(({ topic, probability }) => ({ topic, confidence: rounded(probability) }))
+        : [],
     hazard: notice?.kind === 'notice' ? notice.danger.hazard : null,
     lacks: lacks?.kind === 'lacks' ? lacks.topic : null,
     reason: passed?.kind === 'pass' ? passed.reason : notice !== undefined ? 'safety' : null,
