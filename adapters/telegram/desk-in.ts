@@ -1,5 +1,5 @@
 import type { Api } from 'grammy';
-import { type Attachment, type Event, never, type Store } from '../../src/index.ts';
+import { type Attachment, attachmentsText, type Event, never, type Store, type StoredEvent } from '../../src/index.ts';
 import type { DeskNotes, Spoken } from './desk-notes.ts';
 import type { DeskOut } from './desk-out.ts';
 import type { Rooms } from './desk-rooms.ts';
@@ -7,7 +7,7 @@ import { type Press, readPress, SAYS, UNNAMED } from './desk-words.ts';
 import type { StaffInbox } from './inbox.ts';
 import { TELEGRAM } from './limits.ts';
 import type { Log } from './log.ts';
-import { plain } from './marked-text.ts';
+import { plain, splitMarked, textOf } from './marked-text.ts';
 import { attachmentsIn, wordsIn } from './message-of-update.ts';
 import type { Sender } from './send.ts';
 import type { DeskStore, StaffActions, StaffOutcome } from './staff-desk.ts';
@@ -27,7 +27,17 @@ export type DeskInParts = {
 };
 
 type Staff = { readonly user: number; readonly by: string; readonly shown: string };
+type From = NonNullable<TelegramMessage['from']>;
 type At = { readonly message: number; readonly topic: number | null };
+
+/** Something a staff member wrote about a thread. `text` is as they typed it. */
+type Said = {
+  readonly updateId: number;
+  readonly threadId: string;
+  readonly staff: Staff;
+  readonly text: string;
+  readonly at: At;
+};
 
 /**
  * Reads the staff group. Updates are dealt with one after another, each once: what is done is noted by its update id,
@@ -62,8 +72,8 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
       await notes.move(said.migrate_to_chat_id);
       return out.wake();
     }
-    if (said?.from !== undefined && said.from.is_bot !== true)
-      return spoken(update.update_id, said, update.message === undefined);
+    const from = said === undefined ? null : speakerOf(said);
+    if (said !== undefined && from !== null) return spoken(update.update_id, said, from, update.message === undefined);
   }
 
   function membership(status: string): void {
@@ -72,92 +82,63 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
     if (!lost) out.wake();
   }
 
-  async function staffOf(from: NonNullable<TelegramMessage['from']>): Promise<Staff> {
+  async function staffOf(from: From): Promise<Staff> {
     const name = await notes.staffName(from.id);
     return { user: from.id, by: name ?? UNNAMED, shown: name ?? from.first_name };
   }
 
-  async function spoken(updateId: number, said: TelegramMessage, edit: boolean): Promise<void> {
-    const text = wordsIn(said);
+  async function spoken(updateId: number, message: TelegramMessage, from: From, edit: boolean): Promise<void> {
+    const text = wordsIn(message);
     const at: At = {
-      message: said.message_id,
-      topic: said.is_topic_message === true ? (said.message_thread_id ?? null) : null,
+      message: message.message_id,
+      topic: message.is_topic_message === true ? (message.message_thread_id ?? null) : null,
     };
     const to = /^\/to(?:@\w+)?\s+(\S+)\s*$/i.exec(text)?.[1];
     if (to !== undefined) return edit ? undefined : open(to.toUpperCase(), at);
-    const attachments = attachmentsIn(said);
+    const attachments = attachmentsIn(message);
     if (text === '' && attachments.length === 0) return;
-    const before = edit ? await notes.spoken(said.message_id) : null;
+    const before = edit ? await notes.spoken(message.message_id) : null;
     // Telegram sends an edit as well when a link's preview appears.
     if (before !== null && before.text === text) return;
-    const threadId = before?.thread ?? (await threadMeant(said, at));
+    const replied =
+      message.reply_to_message === undefined ? null : await notes.spoken(message.reply_to_message.message_id);
+    const threadId = (before ?? replied)?.thread ?? (await threadOfTopic(at.topic));
     if (threadId === null) return;
-    const staff = await staffOf(said.from as NonNullable<TelegramMessage['from']>);
-    const note = await noteIn(text, before, staff, threadId);
-    if (note !== null) await keep(updateId, threadId, staff, note, text, at);
-    else
-      await tellHirer(
-        updateId,
-        threadId,
-        staff,
-        edit ? `(Put right) ${text}` : text,
-        edit ? [] : attachments,
-        text,
-        at,
-      );
+    const said: Said = { updateId, threadId, staff: await staffOf(from), text, at };
+    const note = await noteIn(said, before);
+    if (note !== null) return keep(said, note === '' ? attachmentsText(attachments) : note);
+    if (edit) return tellHirer(said, `(Put right) ${text}`, []);
+    return tellHirer(said, at.topic === null ? text : withQuote(text, replied), attachments);
   }
 
   /** The words of a note that stays in the yard, or null when they are for the hirer. */
-  async function noteIn(text: string, before: Spoken | null, staff: Staff, threadId: string): Promise<string | null> {
+  async function noteIn({ text, staff, threadId }: Said, before: Spoken | null): Promise<string | null> {
     const marked = /^yard:\s*(.*)$/is.exec(text)?.[1];
     if (marked !== undefined) return marked;
     if (before !== null) return before.kind === 'noted' ? text : null;
-    if ((await notes.keeping(staff.user)) !== threadId) return null;
-    await notes.putKeeping(staff.user, null);
-    return text;
+    return (await notes.keeping(staff.user)) === threadId ? text : null;
   }
 
-  /** The hirer somebody writes to: the one whose line they reply to, else the last one to speak in this forum topic. */
-  async function threadMeant(said: TelegramMessage, at: At): Promise<string | null> {
-    const replied = said.reply_to_message === undefined ? null : await notes.spoken(said.reply_to_message.message_id);
-    if (replied !== null) return replied.thread;
-    const key = at.topic === null ? null : await notes.roomOfTopic(at.topic);
+  /** In a forum topic words without a reply go to the last hirer to speak there. */
+  async function threadOfTopic(topic: number | null): Promise<string | null> {
+    const key = topic === null ? null : await notes.roomOfTopic(topic);
     return key === null ? null : ((await notes.room(key))?.latest ?? null);
   }
 
-  async function keep(
-    updateId: number,
-    threadId: string,
-    staff: Staff,
-    note: string,
-    text: string,
-    at: At,
-  ): Promise<void> {
-    const unexpect = out.expectOwn(threadId, 'staff-noted', staff.by, note);
-    const outcome = await once(updateId, threadId, { kind: 'staff-noted', by: staff.by, text: note }, () =>
-      actions.note(threadId, staff.by, note),
-    );
+  async function keep({ updateId, threadId, staff, text, at }: Said, note: string): Promise<void> {
+    const leaves = { kind: 'staff-noted', by: staff.by, text: note } as const;
+    const outcome = await once(updateId, threadId, leaves, () => actions.note(threadId, staff.by, note));
     await notes.putSpoken(at.message, { thread: threadId, kind: 'noted', text });
-    if (outcome.kind === 'done') return;
-    unexpect();
-    courtesy(rooms.answer(SAYS.noThread, at));
+    // Only now: a crash before must not send to the hirer what was to stay here.
+    if ((await notes.keeping(staff.user)) === threadId) await notes.putKeeping(staff.user, null);
+    if (outcome.kind !== 'done') courtesy(rooms.answer(SAYS.noThread, at));
   }
 
-  async function tellHirer(
-    updateId: number,
-    threadId: string,
-    staff: Staff,
-    words: string,
-    attachments: readonly Attachment[],
-    text: string,
-    at: At,
-  ): Promise<void> {
-    const unexpect = out.expectOwn(threadId, 'staff-said', staff.by, words);
+  async function tellHirer(said: Said, words: string, attachments: readonly Attachment[]): Promise<void> {
+    const { updateId, threadId, staff, text, at } = said;
     const wasKept = (await store.thread(threadId))?.keeper === 'staff';
-    const outcome = await once(updateId, threadId, { kind: 'staff-said', by: staff.by, text: words }, () =>
-      actions.say(threadId, staff.by, words, attachments),
-    );
-    if (outcome.kind !== 'done') unexpect();
+    const leaves = { kind: 'staff-said', by: staff.by, text: words } as const;
+    const outcome = await once(updateId, threadId, leaves, () => actions.say(threadId, staff.by, words, attachments));
     switch (outcome.kind) {
       case 'done': {
         const line = await lastLineBy(staff.by, threadId, store);
@@ -223,9 +204,9 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
     const suggested = pass?.kind === 'passed' ? pass.brief.suggested : null;
     if (suggested === null) return SAYS.nothingAtHand;
     const wasKept = (await store.thread(threadId))?.keeper === 'staff';
-    const outcome = await once(updateId, threadId, { kind: 'staff-said', by: staff.by, text: suggested }, () =>
-      actions.say(threadId, staff.by, suggested, []),
-    );
+    const leaves = { kind: 'staff-said', by: staff.by, text: suggested } as const;
+    const say = () => actions.say(threadId, staff.by, suggested, []);
+    const outcome = await once(updateId, threadId, leaves, say, true);
     if (outcome.kind !== 'done') return refusal(threadId, outcome);
     if (!wasKept) await holds(threadId, staff);
     return SAYS.sent;
@@ -237,23 +218,36 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
       : SAYS.noThread;
   }
 
-  /** Does it, unless the thread's events show that it was done before a crash. */
+  /**
+   * Does it, unless the thread's events show that it was done before a crash. What it leaves is not told to the group,
+   * where it was said, unless `tell` asks for it.
+   */
   async function once(
     updateId: number,
     threadId: string,
     leaves: Extract<Event, { kind: 'staff-said' | 'staff-noted' }>,
     act: () => Promise<StaffOutcome>,
+    tell = false,
   ): Promise<StaffOutcome> {
     const handled = await notes.handled();
     if (handled.acting?.update === updateId && handled.acting.thread === threadId) {
       const since = await store.events({ threadId, kinds: [leaves.kind], after: handled.acting.lastEvent });
-      if (since.some(({ event }) => event.kind === leaves.kind && event.by === leaves.by && event.text === leaves.text))
-        return { kind: 'done' };
+      const same = ({ event }: StoredEvent) =>
+        event.kind === leaves.kind && event.by === leaves.by && event.text === leaves.text;
+      if (since.some(same)) return { kind: 'done' };
     } else {
       const last = (await store.events({ threadId })).at(-1)?.id ?? 0;
       await notes.putActing(handled, { update: updateId, thread: threadId, lastEvent: last });
     }
-    return act();
+    const unexpect = tell ? () => {} : out.expectOwn(threadId, leaves.kind, leaves.by, leaves.text);
+    try {
+      const outcome = await act();
+      if (outcome.kind !== 'done') unexpect();
+      return outcome;
+    } catch (error) {
+      unexpect();
+      throw error;
+    }
   }
 
   /** '/to BR-2702': staff begin. */
@@ -280,4 +274,21 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
 /** The line that the action just left in the thread: the newest of this person's. */
 async function lastLineBy(by: string, threadId: string, store: Pick<Store, 'lines'>): Promise<number | null> {
   return (await store.lines(threadId)).findLast((line) => line.reply?.from === by)?.id ?? null;
+}
+
+/** Who wrote it; null for other bots. An administrator who stays anonymous speaks as the group itself. */
+function speakerOf(message: TelegramMessage): From | null {
+  const { from, sender_chat: as, chat } = message;
+  if (from === undefined) return null;
+  if (as?.id === chat.id) return { ...from, first_name: UNNAMED };
+  return from.is_bot === true ? null : from;
+}
+
+const QUOTE_UNITS = 80;
+
+/** A reply to a hirer's line carries that line, so that the hirer knows what is meant. */
+function withQuote(text: string, replied: Spoken | null): string {
+  if (replied === null || replied.kind !== 'told' || replied.text === '' || text === '') return text;
+  const [quote, ...rest] = splitMarked([plain(replied.text.replace(/\s+/g, ' '))], QUOTE_UNITS);
+  return `“${textOf(quote ?? [])}${rest.length > 0 ? ' …' : ''}”\n${text}`;
 }

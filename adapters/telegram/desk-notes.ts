@@ -17,7 +17,10 @@ export type Seat = {
   readonly firstName: string;
 };
 
-/** What a message in the group stands for. `text` is what staff wrote, to tell a real edit from a repeat. */
+/**
+ * What a message in the group stands for. `text` is what a hirer said in it, to be quoted in a reply, or what staff
+ * wrote, to tell a real edit from a repeat; empty for the desk's own words.
+ */
 export type Spoken = { readonly thread: string; readonly kind: 'told' | 'said' | 'noted'; readonly text: string };
 
 /** Which events the group has been told: all up to `after`, and those in `ahead` that went before their turn. */

@@ -144,7 +144,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
         return;
       case 'to-staff': {
         const name = await hirerName(threadId);
-        return rooms.line(threadId, event.edit ? `${name} changed that to` : name, event.text, {}, event.attachments);
+        return rooms.hirerLine(threadId, event.edit ? `${name} changed that to` : name, event.text, event.attachments);
       }
       case 'staff-said':
         if (spendOwn(stored)) return;

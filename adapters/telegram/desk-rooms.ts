@@ -140,11 +140,11 @@ export function createRooms({ api, sender, pace, notes, store, log }: RoomsParts
     return seat;
   }
 
-  /** Sends parts into a thread's room; each message remembers its thread, so that a reply to it finds the hirer. */
-  async function send(threadId: string, parts: readonly Part[], loud: Loud): Promise<void> {
+  /** Sends parts into a thread's room; each message remembers its thread and what a reply to it is about. */
+  async function send(threadId: string, parts: readonly Part[], loud: Loud, quote = ''): Promise<void> {
     for (const part of parts) {
       const id = await inRoom(threadId, loud, (to) => sender.part(part, to));
-      await notes.putSpoken(id, { thread: threadId, kind: 'told', text: '' });
+      await notes.putSpoken(id, { thread: threadId, kind: 'told', text: quote });
     }
   }
 
@@ -190,13 +190,12 @@ export function createRooms({ api, sender, pace, notes, store, log }: RoomsParts
     standingOf,
 
     /** Something said, under a name in bold when there is one; a null name is the desk's own word. */
-    line: (
-      threadId: string,
-      from: string | null,
-      text: string,
-      loud: Loud = {},
-      attachments: readonly Attachment[] = [],
-    ): Promise<void> => send(threadId, partsOf(relayed(from, text, attachments)), loud),
+    line: (threadId: string, from: string | null, text: string, loud: Loud): Promise<void> =>
+      send(threadId, partsOf(relayed(from, text, [])), loud),
+
+    /** What a hirer said: staff may reply to it. */
+    hirerLine: (threadId: string, from: string, text: string, attachments: readonly Attachment[]): Promise<void> =>
+      send(threadId, partsOf(relayed(from, text, attachments)), {}, text),
 
     /** Writes into the brief who has the thread now, and changes its presses. */
     async restate(threadId: string, standing: Standing): Promise<void> {

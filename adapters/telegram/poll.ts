@@ -16,6 +16,7 @@ export type PollOptions = {
 
 const FIRST_PAUSE_MS = 500;
 const LONGEST_PAUSE_MS = 30_000;
+const LAST_CALL_MS = 3_000;
 
 type Polled = { readonly update_id: number };
 
@@ -54,8 +55,9 @@ export async function poll({ api, inbox, wait, log, holdS }: PollOptions, signal
       pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
     }
   }
-  if (offset > 0)
-    await api.raw.getUpdates({ offset, timeout: 0, limit: 1, allowed_updates: ALLOWED_UPDATES }).catch(() => {});
+  // Without an answer soon the next start takes them again, and the store knows them.
+  const last = { offset, timeout: 0, limit: 1, allowed_updates: ALLOWED_UPDATES };
+  if (offset > 0) await api.raw.getUpdates(last, signalFor(AbortSignal.timeout(LAST_CALL_MS))).catch(() => {});
 }
 
 /** Storing failed at an update; everything below `offset` is stored. */

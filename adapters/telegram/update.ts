@@ -43,6 +43,7 @@ const TelegramMessage = Content.extend({
   message_thread_id: z.number().optional(),
   is_topic_message: z.boolean().optional(),
   from: User.optional(),
+  sender_chat: z.object({ id: z.number() }).optional(),
   chat: Chat,
   date: z.number(),
   edit_date: z.number().optional(),

@@ -199,6 +199,14 @@ export class GroupOnTelegram {
     return this.place.id;
   }
 
+  /** As another bot, or as an administrator who stays anonymous: those come as a bot that speaks for the group. */
+  botSays(text: string, topic: number | null, as: 'another bot' | 'the group itself'): void {
+    const from = { id: 1_087_968_824, is_bot: true, first_name: 'Group' };
+    const itself = as === 'the group itself' ? { sender_chat: this.world.chat(this.place) } : {};
+    const kept = this.world.add(this.place, from, { text, ...itself }, { topic });
+    this.world.push({ message: this.world.wire(kept) });
+  }
+
   bringsInBot(by: PersonOnTelegram): void {
     this.world.push({ my_chat_member: memberChange(this.world, this.place, by.user, 'left', 'member') });
   }

@@ -130,6 +130,34 @@ describe('the staff desk when things go wrong', () => {
     expect(person.screen().filter((seen) => seen.text.includes('only once'))).toHaveLength(1);
   });
 
+  it('never sends to the hirer what was to stay in the yard, even when keeping it fails at first', async () => {
+    let fails = 1;
+    yard = await aYard({
+      forum: true,
+      telegram: { wait: briefly },
+      actions: (real) => ({
+        ...real,
+        note: async (...given) => {
+          if (fails-- > 0) throw new Error('disk full');
+          return real.note(...given);
+        },
+      }),
+    });
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told(yard, 'fridge');
+    const topic = yard.group.topic('Dunlin, Ada')?.id ?? null;
+    const meg = yard.standIn.person('Margaret');
+    meg.presses('I have it', yard.group.place);
+    await told(yard, 'Margaret has it.');
+    meg.presses('Keep in the yard', yard.group.place);
+    meg.saysIn(yard.group.place, 'a rude lot', { topic });
+    meg.saysIn(yard.group.place, 'On our way', { topic });
+    await hirerReads(person, 'On our way');
+    expect(person.screen().some((seen) => seen.text.includes('rude'))).toBe(false);
+    expect(await yard.store.events({ threadId, kinds: ['staff-noted'] })).toHaveLength(1);
+  });
+
   it('tells after a restart what happened meanwhile, and nothing it told before', async () => {
     const store = memoryStore();
     const first = await aYard({ forum: true, store });

@@ -337,6 +337,39 @@ describe('the staff desk in a group with forum topics', () => {
     await told('There is no booking BR-9.');
   });
 
+  it('carries the line that staff reply to, so that the hirer knows what is meant', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await yard.hirerSays(threadId, 'Is the red lamp normal?');
+    await yard.hirerSays(threadId, 'And where is the step?');
+    await told('And where is the step?');
+    const lamp = inTopic().find((seen) => seen.text.includes('red lamp'));
+    meg.saysIn(yard.group.place, 'Yes', { topic: topicId(), replyTo: lamp?.id ?? null });
+    await hirerReads(person, '“Is the red lamp normal?”\nYes');
+    const brief = inTopic()[0];
+    meg.saysIn(yard.group.place, 'Under the bed', { topic: topicId(), replyTo: brief?.id ?? null });
+    await hirerReads(person, 'Somebody\nUnder the bed');
+  });
+
+  it('takes an administrator who stays anonymous for one of the staff, and no other bot', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    yard.group.botSays('from a bot', topicId(), 'another bot');
+    yard.group.botSays('from the yard', topicId(), 'the group itself');
+    await hirerReads(person, 'Somebody\nfrom the yard');
+    expect(person.screen().some((seen) => seen.text.includes('from a bot'))).toBe(false);
+  });
+
+  it('puts a reminder into the forum topic', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    await yard.channel.desk?.remind(threadId, 'Ada has waited for 20 minutes.', true);
+    expect(inTopic().at(-1)?.text).toBe('Ada has waited for 20 minutes.');
+  });
+
   it('works on by reply when the bot may not manage forum topics', async () => {
     yard.group.place.mayManageTopics = false;
     const { person, threadId } = await yard.hirer('Ada', aBooking());
