@@ -129,7 +129,7 @@ function chargeOf(
   };
 }
 
-export function typeName(type: CalculatorContext['figures']['battery']['type']): string {
+function typeName(type: CalculatorContext['figures']['battery']['type']): string {
   return type === 'agm' ? 'sealed lead' : type === 'flooded' ? 'lead acid' : 'lithium';
 }
 

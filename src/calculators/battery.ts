@@ -42,8 +42,8 @@ export function peukertHours(capacityAh: number, ratedHours: number, amps: numbe
 
 /** The share of its rated Ah a battery gives at `amps`; 1 up to the rated current. */
 export function peukertShare(nominalAh: number, amps: number, k: number): number {
-  const ratedA = nominalAh / RATED_HOURS;
-  return amps <= ratedA ? 1 : (ratedA / amps) ** (k - 1);
+  if (amps <= nominalAh / RATED_HOURS) return 1;
+  return (amps * peukertHours(nominalAh, RATED_HOURS, amps, k)) / nominalAh;
 }
 
 /** Rested voltage of lead-acid cells at 0, 25, 50, 75 and 100 % (reference B-01; AGM B-03, its sources apart by 0.2 V). */

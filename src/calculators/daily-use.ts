@@ -1,4 +1,4 @@
-import { ampHours, BATTERY_V, fridgeAh, peukertShare } from './battery.ts';
+import { ampHours, BATTERY_V, fridgeAh, peukertShare, RATED_HOURS } from './battery.ts';
 import { numberOf } from './calculator.ts';
 import { isCold } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
@@ -106,7 +106,7 @@ function fromLoads(
   const parts = loads.map((load) => ({ load, ah: loadAh(load, inputs, context) }));
   const ah = parts.reduce((sum, part) => sum + part.ah, 0);
   const amps = loads.reduce((sum, load) => sum + ((load.watts ?? 0) * load.count) / BATTERY_V, 0);
-  const fast = amps > (FAST * battery.nominalAh) / 20;
+  const fast = amps > (FAST * battery.nominalAh) / RATED_HOURS;
   return {
     ah,
     says: `${parts.map(({ load, ah: each }) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${figure(load.hours)} h: ${figure(each)} Ah`).join(', ')}; ${figure(ah)} Ah a day, and nothing else.`,

@@ -8,7 +8,7 @@ import { figure } from './words.ts';
 export type GasUse = { readonly name: string; readonly grams: number; readonly says: string };
 
 /** Tanks of hot water a day: the firm's worked example, two people off grid. */
-export const USUAL_TANKS = 3;
+const USUAL_TANKS = 3;
 /** Hours a day that heating runs in the cold: the firm's worked example. */
 export const USUAL_HEATING_HOURS = 14;
 /** Mean outside temperature by month, January first, lowland Britain, in degrees Celsius: common practice, no source. */

@@ -1,4 +1,5 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
+import { NAMES_BY_PLATE, namesOf } from './appliance-names.ts';
 
 /** Something that draws power, and every way it may be named. `watts` is null when only its plate can tell. */
 export type Appliance = {
@@ -14,205 +15,10 @@ export type Appliance = {
 };
 
 /** How much things of the hirer's own are missed: the middle of the firm's scale. */
-const OWN_MISSED = 5;
+export const OWN_MISSED = 5;
 
 /** What runs all day when no hours are said of it. */
 export const ALWAYS_ON: ReadonlySet<string> = new Set(['fridge', 'panel', 'fridge-controls', 'router']);
-
-/** What else people call the usual things, beside what the firm's files list. */
-const ALSO: Readonly<Record<string, readonly string[]>> = {
-  kettle: [
-    'kettle',
-    'kettel',
-    'ketle',
-    'kettles',
-    'cuppa',
-    'tea',
-    'coffee',
-    'boil water',
-    'boil some water',
-    'travel kettle',
-    'van kettle',
-    'low watt kettle',
-  ],
-  microwave: ['microwave', 'micro wave', 'microwaving', 'nuker', 'micowave'],
-  toaster: ['toaster', 'toasting', 'toster'],
-  ring: ['ring', 'hot plate', 'electric hotplate'],
-  heating: [
-    'heating',
-    'heater',
-    'heat',
-    'room heater',
-    'radiators',
-    'radiator',
-    'rads',
-    'central heating',
-    'blown air',
-    'blown air heating',
-    'warm air',
-    'hot air',
-    'blow heating',
-    'furnace',
-    'heatin',
-    'heeter',
-    'electric heater',
-    'electric heating',
-    'heating electric',
-    'electric fire',
-    'van heater',
-    'van heating',
-    'warmth',
-    'electric',
-  ],
-  'water-heater': [
-    'water heater',
-    'hot water',
-    'hot water heater',
-    'immersion',
-    'geyser',
-    'water heating',
-    'water boiler',
-    'boiler',
-    'hot water tank',
-  ],
-  'hair-dryer': [
-    'hair dryer',
-    'hairdryer',
-    'hair drier',
-    'hairdrier',
-    'dry my hair',
-    'dry her hair',
-    'drying my hair',
-    'drying her hair',
-    'drying their hair',
-    'dry our hair',
-    'dry their hair',
-    'drying hair',
-    'blow dry',
-    'dry hair',
-  ],
-  'travel-hair-dryer': [
-    'travel hair dryer',
-    'travel hairdryer',
-    'little hair dryer',
-    'little hairdryer',
-    'small hairdryer',
-    'mini hair dryer',
-  ],
-  tv: ['tv', 'telly', 'television', 'tele', 'tvs', 'box set'],
-  lights: ['lights', 'light', 'lighting', 'leds', 'lamps'],
-  lamp: ['lamp', 'lamps', 'halogen', 'halogens', 'halogen lamp', 'halogen lamps', 'bulb', 'bulbs'],
-  pump: ['pump', 'water pump', 'shower', 'showers', 'taps'],
-  router: ['router', 'wifi', 'wi fi', 'internet', 'mobile router'],
-  panel: ['panel', 'control panel', 'alarm'],
-  fridge: ['fridge', 'refrigerator', 'freezer', 'frige', 'fridgefreezer', 'fridge freezer'],
-  phone: ['phone', 'mobile', 'phones', 'phone charger', 'tablet', 'ipad'],
-  laptop: ['laptop', 'lap top', 'notebook', 'computer'],
-  'fan-heater': [
-    'fan heater',
-    'halogen heater',
-    'oil filled radiator',
-    'oil radiator',
-    'oil heater',
-    'convector heater',
-    'plug in heater',
-    'portable heater',
-    'own heater',
-    'electric radiator',
-    'little heater',
-    'small heater',
-  ],
-  'house-kettle': [
-    'kettle from home',
-    'home kettle',
-    'house kettle',
-    'normal kettle',
-    'own kettle',
-    'full size kettle',
-    'domestic kettle',
-    'household kettle',
-    'ordinary kettle',
-  ],
-  'house-toaster': ['toaster from home', 'own toaster', 'sandwich toaster', 'toastie maker'],
-  'coffee-machine': ['coffee machine', 'coffee maker', 'espresso machine', 'pod machine', 'espresso'],
-  'slow-cooker': ['slow cooker', 'slowcooker', 'crock pot', 'crockpot'],
-  'electric-blanket': ['electric blanket', 'heated blanket', 'heated throw', 'overblanket'],
-  'games-console': ['games console', 'console', 'gaming console', 'game console', 'video games'],
-  cpap: [
-    'cpap',
-    'breathing machine',
-    'sleep machine',
-    'apap',
-    'bipap',
-    'sleep apnoea machine',
-    'sleep apnea machine',
-    'cpap machine',
-  ],
-};
-
-/** Things whose draw differs so much that their plate is asked for. */
-const BY_PLATE = [
-  'microwave',
-  'vacuum',
-  'vacuum cleaner',
-  'rice cooker',
-  'bread maker',
-  'breadmaker',
-  'pressure cooker',
-  'multi cooker',
-  'induction hob',
-  'electric hob',
-  'dehumidifier',
-  'electric grill',
-  'health grill',
-  'grill plate',
-  'griddle',
-  'electric oven',
-  'mini oven',
-  'pizza oven',
-  'cool box',
-  'coolbox',
-  'cool bag',
-  'ice maker',
-  'blender',
-  'smoothie maker',
-  'electric barbecue',
-  'electric bbq',
-  'hot tub',
-  'electric bike',
-  'ebike',
-  'e bike',
-  'bike charger',
-  'electric car',
-  'scooter',
-  'airer',
-  'heated airer',
-  'washing machine',
-  'tumble dryer',
-  'tumble drier',
-  'spin dryer',
-  'steriliser',
-  'bottle warmer',
-  'urn',
-  'projector',
-  'printer',
-  'popcorn maker',
-  'waffle maker',
-  'deep fat fryer',
-  'fryer',
-  'air con',
-  'aircon',
-  'air conditioner',
-  'air conditioning',
-  'awning heater',
-  'patio heater',
-  'power tool',
-  'drill',
-  'jet wash',
-  'pressure washer',
-  'fish tank',
-  'sewing machine',
-];
 
 const cache = new WeakMap<Figures, Map<Constants, { mains: readonly Appliance[]; battery: readonly Appliance[] }>>();
 
@@ -337,7 +143,7 @@ function ownThings(constants: Constants): readonly Appliance[] {
 }
 
 function byPlate(): readonly Appliance[] {
-  return BY_PLATE.map((name) => ({
+  return NAMES_BY_PLATE.map((name) => ({
     key: name.replaceAll(' ', '-'),
     name,
     watts: null,
@@ -348,7 +154,7 @@ function byPlate(): readonly Appliance[] {
 }
 
 function phrasesOf(key: string, names: readonly string[], also: readonly string[]): readonly (readonly string[])[] {
-  return [...new Set([...names, ...also, ...(ALSO[key] ?? [])])].map(words).filter((phrase) => phrase.length > 0);
+  return [...new Set([...names, ...also, ...namesOf(key)])].map(words).filter((phrase) => phrase.length > 0);
 }
 
 /** A phrase as it is compared: lower case, without hyphens. */

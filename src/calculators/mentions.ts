@@ -1,4 +1,4 @@
-import { ALWAYS_ON, type Appliance, singular } from './lexicon.ts';
+import { ALWAYS_ON, type Appliance, OWN_MISSED, singular } from './lexicon.ts';
 import type { Piece } from './numbers.ts';
 import { type Counted, isOfADay, type Quantity } from './quantities.ts';
 
@@ -223,7 +223,7 @@ function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | 
         name,
         watts: quantity.high,
         circuit: null,
-        missed: 5,
+        missed: OWN_MISSED,
         phrases: [],
       };
       return {

@@ -89,7 +89,7 @@ function firstLine(range: NoseRange, nose: NoseRange, measured: number | null, c
   if (measured === null)
     return `Aim for ${figure(range.lowKg)}-${figure(range.highKg)} kg, never over ${figure(range.limitKg)} kg.`;
   if (measured > range.limitKg)
-    return `Over: ${figure(measured)} kg is more than ${figure(range.limitKg)} kg${car !== null && car < nose.limitKg ? ', your car’s limit' : ''}.`;
+    return `Over: ${figure(measured)} kg is more than ${figure(range.limitKg)} kg${car !== null && car < nose.limitKg ? ", your car's limit" : ''}.`;
   if (measured > range.highKg)
     return `Nothing over at ${figure(measured)} kg, but above the ${figure(range.lowKg)}-${figure(range.highKg)} kg to aim for.`;
   if (measured < range.lowKg)

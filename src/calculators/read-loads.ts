@@ -102,7 +102,7 @@ function wattsOf(mention: Mention, context: CalculatorContext): number | null {
 }
 
 /** A step as said, in watts: 2, 2000 and 'high' for 2 kW; 2 for the second of 900 and 1,800 W. Null when the van has no such step. */
-export function stepWatts(step: number | 'low' | 'middle' | 'high' | null, context: CalculatorContext): number | null {
+function stepWatts(step: number | 'low' | 'middle' | 'high' | null, context: CalculatorContext): number | null {
   const steps = context.figures.mains.heatingStepsW;
   if (step === null || steps.length === 0) return null;
   if (step === 'low') return steps[0] ?? null;

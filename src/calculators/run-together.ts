@@ -2,6 +2,7 @@ import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { AMPS } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
 import { type Load, parseLoads } from './kept.ts';
+import { OWN_MISSED } from './lexicon.ts';
 import {
   ampsOf,
   drawW,
@@ -35,9 +36,6 @@ export function toSwitchOff(loads: readonly Load[], amps: number, context: Calcu
   }
   return best?.off ?? null;
 }
-
-/** What hirers' own things count for when the firm has not said: the middle of the scale. */
-const OWN_MISSED = 5;
 
 function missedOf(load: Load, context: CalculatorContext): number {
   const { loads } = context.figures.mains;
@@ -77,7 +75,7 @@ export const APPLIANCES: InputSpec = {
 };
 
 /** Asked only when a named thing's draw cannot be known from the van: a step of the heating, or a plate. */
-export const WATTS: InputSpec = {
+const WATTS: InputSpec = {
   name: 'watts',
   as: 'ampHours',
   known: 'watts',

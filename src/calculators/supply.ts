@@ -113,7 +113,7 @@ function backgroundOn(figures: Figures): readonly (readonly [string, number])[] 
 }
 
 /** The breaker behind a load; the sockets' for everything that is not wired in. */
-export function breakerOf(key: string, figures: Figures): string {
+function breakerOf(key: string, figures: Figures): string {
   const { loads, breakers } = figures.mains;
   const wired =
     key === 'heating'

@@ -26,7 +26,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       `${figure(cassetteL)} L in ${context.vanName}'s ${context.figures.peopleCount ? 'waste half' : 'cassette'} / (${figure(people)} x ${figure(litresPerPersonDay)} L a day) = ${daysText(days)}.`,
       days > 3
         ? 'In warm weather empty it every 2 or 3 days all the same.'
-        : 'Fewer night flushes stretch it a little; the site’s own toilets stretch it most.',
+        : "Fewer night flushes stretch it a little; the site's own toilets stretch it most.",
     ],
     caution: 'Only into a chemical disposal point, never a drain or hedge.',
     bar: {

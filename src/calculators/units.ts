@@ -15,11 +15,6 @@ export function celsiusFromFahrenheit(degreesF: number): number {
   return ((degreesF - 32) * 5) / 9;
 }
 
-/** Degrees Celsius to degrees Fahrenheit. */
-export function fahrenheitFromCelsius(degreesC: number): number {
-  return (degreesC * 9) / 5 + 32;
-}
-
 /** Degrees Celsius to kelvin. */
 export function kelvinFromCelsius(degreesC: number): number {
   return degreesC + KELVIN_AT_0C;

@@ -92,7 +92,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         : [
             `${figure(amps)} A x ${figure(constants.volts)} V = ${wattsText(postW)}, less ${wattsText(figures.mains.backgroundW)} for fridge and charger${onW > 0 ? ` and ${wattsText(onW)} for what is on` : ''}.`,
             sets.length === 0
-              ? 'None of the van’s own large things fits beside that.'
+              ? "None of the van's own large things fits beside that."
               : `Together: ${sets.map((set) => listText(set)).join('; or ')}.`,
             tooLarge(availableW, context),
           ].filter((line) => line !== ''),

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
+import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { countedIn, type Unit } from '../../../src/calculators/quantities.ts';
-import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../../src/calculators/units.ts';
+import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from '../../../src/calculators/units.ts';
 
 /** Unit and value (or both ends of a range) of everything a text counts. */
 const read = (text: string) =>
@@ -110,10 +111,11 @@ describe('quantities in words', () => {
     );
   });
 
-  it('gives back a temperature after a way to Fahrenheit', () => {
+  it('gives back a temperature after a way to Fahrenheit, which mathjs goes, and to kelvin', () => {
     fc.assert(
       fc.property(fc.double({ min: -40, max: 60, noNaN: true }), (celsius) => {
-        expect(celsiusFromFahrenheit(fahrenheitFromCelsius(celsius))).toBeCloseTo(celsius, 9);
+        expect(celsiusFromFahrenheit(unit(celsius, 'celsius').toNumber('fahrenheit'))).toBeCloseTo(celsius, 9);
+        expect(celsiusFromKelvin(kelvinFromCelsius(celsius))).toBeCloseTo(celsius, 9);
       }),
       { seed: 13 },
     );
