@@ -4,15 +4,17 @@ import { backup } from './cli/backup.ts';
 import { bookings } from './cli/bookings.ts';
 import { check } from './cli/check.ts';
 import { runCommand, type Terminal } from './cli/command.ts';
+import { exportGraph } from './cli/export.ts';
 import { faults } from './cli/faults.ts';
 import { links } from './cli/links.ts';
 import { newVan } from './cli/new-van.ts';
 import { serve } from './cli/serve.ts';
 import { signIn } from './cli/sign-in.ts';
 import { simulate } from './cli/simulate.ts';
+import { trial } from './cli/trial.ts';
 import { environmentWithFile } from './config.ts';
 
-const COMMANDS = [serve, ask, check, simulate, faults, bookings, links, signIn, newVan, backup];
+const COMMANDS = [serve, ask, check, trial, simulate, faults, bookings, links, signIn, newVan, exportGraph, backup];
 
 const terminal: Terminal = {
   out: (text) => process.stdout.write(text),

@@ -46,3 +46,4 @@ export type * from './safety/types.ts';
 export * from './thread/new-thread.ts';
 export type * from './thread/thread.ts';
 export * from './turn.ts';
+export * from './review/trial.ts';

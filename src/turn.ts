@@ -2,9 +2,9 @@ import type { Binding, Served, Situation } from './dialogue/draft.ts';
 import type { Move } from './dialogue/moves.ts';
 import { next } from './dialogue/next.ts';
 import type { Booking, Message } from './message/message.ts';
+import { briefOf } from './relay/brief.ts';
 import type { Reply } from './reply/reply.ts';
 import { say } from './reply/say.ts';
-import { briefOf } from './relay/brief.ts';
 import type { Event, Reason, Thread } from './thread/thread.ts';
 
 /** What one message brings about. `moves` are the replies as data: what the console and the trial report. */
@@ -33,7 +33,12 @@ export function turn(thread: Thread, message: Message, served: Served, binding: 
   const told = { ...situation, thread: draft.thread };
   const replies = moves.flatMap((move) => say(move, told) ?? []);
   const passed = passesIn(moves).map(
-    ({ reason, urgency }): Event => ({ kind: 'passed', reason, urgency, brief: briefOf(draft.thread, reason, moves, situation) }),
+    ({ reason, urgency }): Event => ({
+      kind: 'passed',
+      reason,
+      urgency,
+      brief: briefOf(draft.thread, reason, moves, situation),
+    }),
   );
   return { thread: draft.thread, replies, events: [...draft.events, ...passed], moves };
 }
@@ -65,7 +70,8 @@ type Urgency = Extract<Event, { kind: 'passed' }>['urgency'];
 
 function passesIn(moves: readonly Move[]): { reason: Reason; urgency: Urgency }[] {
   return moves.flatMap((move): { reason: Reason; urgency: Urgency }[] => {
-    if (move.kind === 'notice') return [{ reason: 'safety', urgency: move.danger.level === 'urgent' ? 'urgent' : 'danger' }];
+    if (move.kind === 'notice')
+      return [{ reason: 'safety', urgency: move.danger.level === 'urgent' ? 'urgent' : 'danger' }];
     return move.kind === 'pass' ? [{ reason: move.reason, urgency: 'usual' }] : [];
   });
 }

@@ -2,7 +2,12 @@ import { calibrate, type Knowledge, trainingInput } from '../../src/index.ts';
 import { SEED } from '../training/seed.ts';
 
 /** A wording that would go to another topic if its writer had never written. */
-export type ConfusionLine = { readonly text: string; readonly topic: string; readonly goesTo: string; readonly probability: number };
+export type ConfusionLine = {
+  readonly text: string;
+  readonly topic: string;
+  readonly goesTo: string;
+  readonly probability: number;
+};
 
 /** Trains without one writer at a time, so it takes about a minute; surest mistakes first. */
 export function confusionsOf(knowledge: Knowledge): readonly ConfusionLine[] {

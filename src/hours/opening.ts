@@ -3,7 +3,11 @@ import { clockText, instantOf, localTime } from '../basics/time.ts';
 /** Hours of one day: minutes after midnight; `to` may pass 24 h for places open past midnight. */
 export type Span = { readonly from: number; readonly to: number };
 /** Spans by weekday, 0 Sunday to 6 Saturday; null when it is always open or nothing is known. */
-export type Week = { readonly kind: 'week'; readonly days: readonly (readonly Span[])[]; readonly months: readonly number[] | null };
+export type Week = {
+  readonly kind: 'week';
+  readonly days: readonly (readonly Span[])[];
+  readonly months: readonly number[] | null;
+};
 export type Opening = Week | { readonly kind: 'always' } | { readonly kind: 'words'; readonly text: string };
 
 const DAY_NAMES = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
@@ -19,13 +23,18 @@ export function readOpening(text: string): Opening {
   const days: Span[][] = [[], [], [], [], [], [], []];
   let months: number[] | null = null;
   for (const piece of text.split(';')) {
-    const found = piece.trim().match(/^((?:\d\d:\d\d-\d\d:\d\d(?: and )?)+)\s+(daily|[A-Z][a-z]{2}(?:-[A-Z][a-z]{2})?)(?:\s+([A-Z][a-z]{2})-([A-Z][a-z]{2}))?$/);
+    const found = piece
+      .trim()
+      .match(
+        /^((?:\d\d:\d\d-\d\d:\d\d(?: and )?)+)\s+(daily|[A-Z][a-z]{2}(?:-[A-Z][a-z]{2})?)(?:\s+([A-Z][a-z]{2})-([A-Z][a-z]{2}))?$/,
+      );
     if (found === null) return { kind: 'words', text };
     const spans = [...(found[1] ?? '').matchAll(/(\d\d):(\d\d)-(\d\d):(\d\d)/g)].map(
       ([, h1, m1, h2, m2]): Span => ({ from: Number(h1) * 60 + Number(m1), to: Number(h2) * 60 + Number(m2) }),
     );
     for (const day of daysNamed(found[2] ?? '')) days[day]?.push(...spans);
-    if (found[3] !== undefined && found[4] !== undefined) months = cycle(MONTH_NAMES, found[3], found[4]).map((i) => i + 1);
+    if (found[3] !== undefined && found[4] !== undefined)
+      months = cycle(MONTH_NAMES, found[3], found[4]).map((i) => i + 1);
   }
   return { kind: 'week', days, months };
 }
@@ -55,7 +64,8 @@ export function openAt(opening: Opening, atMs: number, zone: string): OpenNow | 
       return { open: true, until: null, next: null };
     case 'week': {
       const now = localTime(atMs, zone);
-      if (opening.months !== null && !opening.months.includes(now.month)) return { open: false, until: null, next: null };
+      if (opening.months !== null && !opening.months.includes(now.month))
+        return { open: false, until: null, next: null };
       const minute = now.hour * 60 + now.minute;
       const today = opening.days[now.weekday] ?? [];
       const current = today.find((span) => span.from <= minute && minute < span.to);
@@ -87,4 +97,3 @@ export function instantOn(day: string, clock: string, zone: string): number {
   const [hour = 0, minute = 0] = clock.split(':').map(Number);
   return instantOf({ year, month, day: date, hour, minute }, zone);
 }
-
