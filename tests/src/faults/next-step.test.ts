@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { lookAhead } from '../../../src/faults/look-ahead.ts';
 import { nextStep } from '../../../src/faults/next-step.ts';
 import { openWalk } from '../../../src/faults/open-walk.ts';
+import { everythingOpen } from '../../../src/faults/plan.ts';
+import { problemOf } from '../../../src/faults/problem.ts';
 import { goBack, put, type Told, tell } from '../../../src/faults/walk.ts';
 import type { ScopedCause } from '../../../src/knowledge/knowledge.ts';
 import { A_VAN, aCause } from './a-cause.ts';
@@ -20,9 +23,13 @@ function walkThrough(causes: readonly ScopedCause[], answer: (asked: { kind: str
 }
 
 describe('nextStep', () => {
-  it('looks at a glance before the work it could spare', () => {
-    const causes = [aCause('empty', 0.6), aCause('hose', 0.4)];
-    expect(nextStep(openWalk('no-water', causes, start), causes, options)).toMatchObject({ kind: 'check' });
+  it('looks at a glance before the work it could spare, even where the arithmetic would work first', () => {
+    const causes = [aCause('empty', 0.75, { fix: { minutes: 4 } }), aCause('pump', 0.25, { fix: { who: 'staff' } })];
+    const problem = problemOf(causes, options.passMinutes);
+    const { action } = lookAhead(problem, Float64Array.from(problem.prior), everythingOpen(problem), 4);
+    expect(action).toEqual({ kind: 'fix', i: 0 });
+    const opened = openWalk('no-water', causes, start);
+    expect(nextStep(opened, causes, options)).toEqual({ kind: 'check', cause: 'empty' });
   });
 
   it('does a one-minute fix of a likely cause without asking first', () => {
