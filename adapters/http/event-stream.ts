@@ -3,6 +3,8 @@ import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { Wakes } from './wakes.ts';
 
 const BEAT_MS = 20_000;
+/** Past this, browsers are asked to come back: each open stream costs a socket and a read now and then. */
+const MOST_STREAMS = 2000;
 
 /** What one look at the world found to tell: nothing at all is the usual case. */
 export type Told = readonly { readonly event: string; readonly data: string; readonly id?: string }[];
@@ -15,6 +17,7 @@ export type Told = readonly { readonly event: string; readonly data: string; rea
  * @param look Reads the world; called one at a time. When it throws, the stream ends and the browser comes back.
  */
 export function eventStream(c: Context, wakes: Wakes, name: string, look: () => Promise<Told>): Response {
+  if (wakes.size() >= MOST_STREAMS) return c.text('Many pages are open at once. This one comes back by itself.\n', 503);
   c.header('X-Accel-Buffering', 'no');
   return streamSSE(
     c,

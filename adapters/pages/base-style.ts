@@ -24,7 +24,7 @@ font:650 1.0625rem/1.25 var(--sign);color:var(--ink);background:transparent;bord
 .press.next{background:var(--marigold);color:var(--on-marigold);border-color:var(--on-marigold)}
 .press:active{transform:translateY(2px)}
 .press[disabled]{opacity:1;border-style:dashed;cursor:default}
-@media (prefers-color-scheme:dark){.press.next{border-color:var(--marigold)}}
+@media (prefers-color-scheme:dark){.press.next,.choices .next .digit{border-color:var(--marigold)}}
 input,textarea,select{max-width:100%;font:inherit;color:var(--ink);background:var(--paper);border:2px solid var(--ink);border-radius:var(--radius);padding:.6rem .8rem;min-height:48px}
 textarea{resize:none;line-height:1.4}
 ::placeholder{color:var(--quiet);opacity:1}
@@ -71,7 +71,9 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .choices{display:flex;flex-wrap:wrap;gap:.6rem;font-style:normal}
 .choices.many{flex-direction:column;align-items:stretch}
 .choices.many .press{justify-content:flex-start;text-align:left}
-.choices .digit{font-weight:800;font-size:1.3rem;min-width:1.1rem}
+.choices.many .press,.choices.many .press.next{background:var(--sheet);color:var(--ink);border-color:var(--ink);padding-left:.7rem}
+.choices .digit{flex:none;display:grid;place-content:center;width:2.1rem;height:2.1rem;border:2px solid var(--ink);border-radius:50%;font-weight:800;font-size:1.1875rem;line-height:1}
+.choices .next .digit{background:var(--marigold);color:var(--on-marigold);border-color:var(--on-marigold)}
 .sum{font-family:var(--sign)}
 .sum figcaption{font-weight:650}
 .sum svg{display:block;width:100%;height:auto;margin:.35rem 0}
@@ -86,7 +88,16 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .notice .lead{font-size:1.5rem;font-weight:800;line-height:1.25}
 .notice .words{font-size:1.1875rem}
 .notice h3{font:800 1.75rem/1.15 var(--sign);display:flex;gap:.8rem;align-items:center}
-.notice .press{background:var(--on-danger);color:var(--danger);border-color:var(--on-danger);font-size:1.25rem;font-weight:800;min-height:60px;width:100%;max-width:26rem}
+.notice .calls{display:grid;justify-items:stretch;grid-template-columns:1fr 1fr;gap:.6rem;max-width:34rem}
+.notice .press{background:var(--on-danger);color:var(--danger);border-color:var(--on-danger);font-size:1rem;font-weight:650;min-height:60px;padding:.4rem .6rem}
+.notice .press svg{display:none}
+.notice .press:first-child,.notice .press:last-child:nth-child(even){grid-column:1/-1}
+.notice .press:first-child{font-size:1.1875rem;min-height:68px}
+.notice .press:first-child svg{display:block}
+.call-words{display:grid;justify-items:center}
+.notice .press:first-child .call-words{display:flex;flex-wrap:wrap;gap:0 .6rem;justify-content:center;align-items:baseline}
+.number{font-weight:800;font-size:1.1875rem;white-space:nowrap;font-variant-numeric:tabular-nums}
+.notice .press:first-child .number{font-size:1.75rem}
 .notice .steps,.notice .steps li,.notice .steps li:last-child{border-color:var(--on-danger)}
 .notice .facts li::before{background:var(--on-danger)}
 .notice time{color:var(--on-danger)}

@@ -62,7 +62,10 @@ const OneBlock: FC<{ block: Block; name: string; finds: Finds; tick: boolean }> 
       return (
         <a class="press" href={dialled(block.number)}>
           <Handset />
-          {`${block.label}: ${block.number}`}
+          <span class="call-words">
+            {`${block.label} `}
+            <span class="number">{block.number}</span>
+          </span>
         </a>
       );
     case 'attachment':

@@ -66,12 +66,12 @@ export const Plate: FC<{ world: WebWorld; visitor: Visitor }> = ({ world, visito
   const site = booking?.site == null ? null : world.siteName(booking.site);
   return (
     <header id="plate">
-      <div class="plate">
+      <div class={thread === null || thread.keeper === 'bot' ? 'plate' : 'plate held'}>
         {van === null ? null : <Van van={van} unit={0.9} />}
         <div class="words">
           <h1>{van === null ? world.firm.name : van.name}</h1>
           {booking === null ? null : (
-            <p>
+            <p class="where">
               {site}
               {booking.to === null ? null : (
                 <span class="home">{`${site === null ? '' : ', '}home ${dayName(booking.to)}`}</span>
@@ -88,7 +88,7 @@ export const Plate: FC<{ world: WebWorld; visitor: Visitor }> = ({ world, visito
 const Holder: FC<{ thread: Thread | null }> = ({ thread }) => {
   switch (thread?.keeper) {
     case 'waiting':
-      return <p class="holder">The yard has been told</p>;
+      return <p class="holder">Passed to the yard</p>;
     case 'staff':
       return <p class="holder">{`${thread.keeperName ?? 'A person'} has your thread`}</p>;
     default:

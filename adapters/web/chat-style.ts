@@ -6,7 +6,7 @@ body.chat{display:flex;flex-direction:column;min-height:100vh;min-height:100dvh}
 .chat .plate h1{font:800 1.75rem/1.05 var(--sign);letter-spacing:.01em}
 .chat .plate p{font-size:1rem;line-height:1.3}
 .chat .plate .holder{font-weight:700}
-.chat .plate .home{display:none}
+.chat .plate .home,.chat .plate.held .where{display:none}
 .chat .plate svg.van{flex:none;width:auto;height:56px}
 .pitch{margin:0 calc(50% - 50vw) 2rem;padding:1.5rem 0 0}
 .ground{--van-ground:var(--paper);display:flex;justify-content:center;align-items:flex-end;gap:1.5rem;padding:0 1.25rem;border-bottom:2.4rem solid var(--grass);box-shadow:inset 0 -2px 0 var(--ink);overflow:hidden;color:var(--ink);position:relative}
@@ -21,7 +21,6 @@ body.chat{display:flex;flex-direction:column;min-height:100vh;min-height:100dvh}
 .chat main{flex:1;overflow-x:hidden;overflow-x:clip}
 .earlier,.ended{font-family:var(--sign);margin-bottom:1.5rem}
 .line.notice{margin-inline:calc(50% - 50vw);padding-inline:max(1.25rem,calc(50vw - 30ch));min-height:calc(100vh - 11.5rem);min-height:calc(100svh - 11.5rem);display:flex;flex-direction:column;justify-content:center;border-inline:0}
-.line.notice .calls{justify-items:stretch}
 .line.pending{opacity:1}
 .line.pending .note{font:600 1rem/1.4 var(--sign);font-style:normal;text-indent:0;color:var(--quiet);display:block}
 .line.pending .note .press{font-size:1rem;margin-top:.3rem}
@@ -35,7 +34,7 @@ body.chat{display:flex;flex-direction:column;min-height:100vh;min-height:100dvh}
 .box .signal{font:600 1rem/1.35 var(--sign);max-width:44rem;margin:0 auto .5rem}
 .box .signal:empty{display:none}
 .box noscript p{max-width:44rem;margin:.4rem auto 0;font-size:1rem}
-@media (min-width:480px){.chat .plate .home{display:inline}}
+@media (min-width:480px){.chat .plate .home{display:inline}.chat .plate.held .where{display:block}}
 @media (min-width:760px){
 .chat .plate{min-height:7rem;gap:1.75rem}
 .chat .plate svg.van{height:72px}

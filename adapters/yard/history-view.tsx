@@ -26,6 +26,7 @@ export const HistoryView: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ worl
           </>
         );
       })}
+      <span id="last" />
     </section>
   );
 };

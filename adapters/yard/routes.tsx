@@ -101,7 +101,7 @@ export function yardRoutes(world: YardWorld): Hono {
         case 'taken-by':
           return showThread(c, { says: `${end.name} has it. Nothing was sent.`, text: read.form.text('text') }, 409);
         case 'done':
-          return c.redirect(`/yard/thread/${encodeURIComponent(id)}#box`, 303);
+          return c.redirect(`/yard/thread/${encodeURIComponent(id)}#last`, 303);
       }
     };
   const { actions } = world;

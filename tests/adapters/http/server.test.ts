@@ -98,6 +98,15 @@ describe('the server', () => {
     expect(wakes.size()).toBe(0);
   });
 
+  it('asks one page more than it can hold open to come back', async () => {
+    const app = new Hono();
+    const wakes = createWakes();
+    for (let i = 0; i < 2000; i++) wakes.join(`page ${i}`);
+    app.get('/events', (c) => eventStream(c, wakes, 'x', async () => []));
+    const { server } = aServer(app, { wakes });
+    expect((await server.app.request('/events')).status).toBe(503);
+  });
+
   it('says in words that a port is taken', async () => {
     const first = aServer();
     const { port } = await first.server.start();
