@@ -42,9 +42,9 @@ export function csvRecords(text: string): {
   readonly bad: readonly BadBooking[];
 } {
   // One kind of line end, so that lines can be counted: outside quotes each ends a record, inside it is in a field.
-  const even = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
+  const even = text.replace(/\r\n?/g, '\n');
   const { data, errors } = Papa.parse<string[]>(even, { delimiter: ',', newline: '\n' });
-  const broken = new Map(errors.map((error) => [error.row ?? 0, error.code]));
+  const broken = new Set(errors.map((error) => error.row ?? 0));
   const records: BookingRecord[] = [];
   const bad: BadBooking[] = [];
   let line = 1;

@@ -9,6 +9,11 @@ export type Writer = {
    *          neighbours are not affected) or when the transaction fails as a whole.
    */
   readonly write: <T>(work: () => T) => Promise<T>;
+  /**
+   * The same without waiting for the disk: it outlives the end of the process, but perhaps not a power cut. It is on the
+   * disk at the latest with the next `write`.
+   */
+  readonly writeSoon: <T>(work: () => T) => Promise<T>;
   /** Writes what waits, now. */
   readonly flush: () => void;
 };
@@ -17,6 +22,7 @@ export type Writer = {
 const MOST = 500;
 
 type Waiting = {
+  readonly durable: boolean;
   /** Runs the work in a savepoint of its own; gives what to tell the caller after the commit. */
   readonly attempt: () => () => void;
   readonly fail: (error: unknown) => void;
@@ -31,10 +37,19 @@ export function groupCommit(at: Connection): Writer {
   const inSavepoint = raw.transaction((work: () => unknown) => work());
   const together = raw.transaction((batch: readonly Waiting[]) => batch.map((each) => each.attempt()));
 
+  const withoutWaiting = <T>(work: () => T): T => {
+    raw.pragma('synchronous = NORMAL');
+    try {
+      return work();
+    } finally {
+      raw.pragma('synchronous = FULL');
+    }
+  };
   const commit = (batch: readonly Waiting[]): void => {
     let tells: (() => void)[];
     try {
-      tells = at.run(() => together.immediate(batch));
+      const durable = batch.some((each) => each.durable);
+      tells = at.run(() => (durable ? together.immediate(batch) : withoutWaiting(() => together.immediate(batch))));
     } catch (error) {
       for (const each of batch) each.fail(error);
       return;
@@ -53,22 +68,25 @@ export function groupCommit(at: Connection): Writer {
     });
   };
 
+  const ask = <T>(work: () => T, durable: boolean): Promise<T> =>
+    new Promise<T>((resolve, reject) => {
+      const attempt = (): (() => void) => {
+        try {
+          const result = inSavepoint(work) as T;
+          return () => resolve(result);
+        } catch (error) {
+          // Some failures (a full disk) end the whole transaction: nothing of the batch may then be taken for written.
+          if (!raw.inTransaction) throw error;
+          return () => reject(error);
+        }
+      };
+      waiting.push({ attempt, fail: reject, durable });
+      schedule();
+    });
+
   return {
-    write: <T>(work: () => T) =>
-      new Promise<T>((resolve, reject) => {
-        const attempt = (): (() => void) => {
-          try {
-            const result = inSavepoint(work) as T;
-            return () => resolve(result);
-          } catch (error) {
-            // Some failures (a full disk) end the whole transaction: nothing of the batch may then be taken for written.
-            if (!raw.inTransaction) throw error;
-            return () => reject(error);
-          }
-        };
-        waiting.push({ attempt, fail: reject });
-        schedule();
-      }),
+    write: (work) => ask(work, true),
+    writeSoon: (work) => ask(work, false),
     flush: () => {
       const batch = waiting;
       waiting = [];

@@ -50,7 +50,8 @@ function storeOn(at: Connection): { readonly store: Store; readonly jobs: Jobs }
     lines: async (threadId, after = 0) => history.lines(threadId, after),
     events: async (filter) => history.events(filter),
     nextToSend: async (channel, nowMs, most, busy) => outbox.next(channel, nowMs, most, busy),
-    markSending: (ids) => writer.write(() => ids.forEach(outbox.markSending)),
+    // Told apart after a kill is what counts; after a power cut the reply is sent again at worst.
+    markSending: (ids) => writer.writeSoon(() => ids.forEach(outbox.markSending)),
     settle: (id, receipt, nowMs) => writer.write(() => outbox.settle(id, receipt, nowMs)),
     backup: async (to) => {
       writer.flush();

@@ -35,6 +35,7 @@ describe('a booking file', () => {
       [HEADER, FIRST, SECOND].join('\r'),
       `${HEADER}\r\n${FIRST}\n${SECOND}\n\n`,
       `\ufeff${HEADER}\n${FIRST}\n${SECOND}`,
+      `\ufeff"ref"${HEADER.slice(3)}\n${FIRST}\n${SECOND}`,
     ]) {
       expect(readBookingsCsv(text, KNOWN)).toEqual(plain);
       expect(readBookingsCsv(new TextEncoder().encode(text), KNOWN)).toEqual(plain);

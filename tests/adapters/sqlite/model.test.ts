@@ -29,6 +29,6 @@ test('answers as the plain store in memory does, whatever is done and wherever t
         await end();
       }
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   );
 });

@@ -8,6 +8,7 @@ import { groupCommit } from '../../../adapters/sqlite/group-commit.ts';
 import { migrate } from '../../../adapters/sqlite/migrate.ts';
 import { MIGRATIONS } from '../../../adapters/sqlite/migrations/all.ts';
 import { openSqlite } from '../../../adapters/sqlite/sqlite-store.ts';
+import type { Store } from '../../../src/index.ts';
 import { aBooking, aMessage, answer, IDLE, NOW, receive, threadFor } from '../../contracts/store-fixtures.ts';
 import { temporaryFolder } from './temporary.ts';
 
@@ -26,6 +27,11 @@ async function trouble(work: Promise<unknown>): Promise<string> {
     (error: unknown) =>
       error instanceof DatabaseError ? `${error.trouble} ${error.message.startsWith(error.file)}` : String(error),
   );
+}
+
+/** Enough for several pages. */
+async function fill(store: Store): Promise<void> {
+  await Promise.all(Array.from({ length: 200 }, (_, i) => store.putNote(`note ${i}`, 'x'.repeat(500))));
 }
 
 describe('a file that is opened again', () => {
@@ -114,6 +120,19 @@ describe('durability', () => {
     await pending[0];
     expect(seen()).toBe(3);
     other.close();
+    at.raw.close();
+  });
+
+  test('does not wait for the disk where only haste is asked for', async () => {
+    const at = connect(file);
+    const writer = groupCommit(at);
+    const level = (): unknown => at.raw.pragma('synchronous', { simple: true });
+    // 1 is NORMAL, 2 is FULL.
+    expect(await writer.writeSoon(level)).toBe(1);
+    expect(await Promise.all([writer.writeSoon(level), writer.write(level)])).toEqual([2, 2]);
+    const failed = writer.writeSoon(() => at.raw.exec('rollback'));
+    await expect(failed).rejects.toThrow();
+    expect(level()).toBe(2);
     at.raw.close();
   });
 
@@ -215,7 +234,7 @@ describe('a file that cannot be used', () => {
 
   test('is damaged when pages contradict each other', async () => {
     const { store } = await openSqlite(file);
-    for (let i = 0; i < 200; i++) await store.putNote(`note ${i}`, 'x'.repeat(500));
+    await fill(store);
     await store.close();
     const bytes = readFileSync(file);
     bytes.fill(0xa5, 4096 * 2);
@@ -253,7 +272,7 @@ describe('a file that cannot be used', () => {
 
   test('tells of damage that shows while it is in use', async () => {
     const { store } = await openSqlite(file);
-    for (let i = 0; i < 200; i++) await store.putNote(`note ${i}`, 'x'.repeat(500));
+    await fill(store);
     await store.close();
     const again = await openSqlite(file);
     const bytes = readFileSync(file);
