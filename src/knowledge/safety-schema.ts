@@ -53,28 +53,26 @@ const shared = z.strictObject({
 });
 
 /**
- * Words or phrases, or '<group>' for all of another group. 'smell~' stands for its regular English endings as well
- * (smells, smelled, smelling, smellin); 'smok*' for every word that begins so.
+ * Words or phrases parted by commas; '<group>' stands for all of another group. 'smell~' stands for its regular English
+ * endings as well (smells, smelled, smelling, smellin), 'smok*' for every word that begins so.
  */
-const entries = z.array(z.string().min(1)).min(1);
-
-const terms = z.array(z.string().min(1)).min(1);
+const phrases = z.string().min(1);
 
 export const GUARDS = ['negated', 'question', 'supposed', 'past', 'elsewhere'] as const;
 
 const rule = z.strictObject({
   /** Names of groups, all of which must be there. */
-  all: terms,
+  all: z.array(id).min(1),
   /** The most words from the first to the last term; 9 when left out, 40 across sentences. */
   within: z.number().int().min(1).max(60).optional(),
   /** The terms may stand in different sentences of one message. */
   across: z.boolean().default(false),
   /** The rule is set aside when one of these groups stands anywhere in the message. */
-  unless: z.array(z.string().min(1)).default([]),
+  unless: z.array(id).default([]),
   /** The message has no more words than this. */
   most: z.number().int().min(1).max(20).optional(),
-  /** Weak by itself: stands only where the second net half believes it. */
-  soft: z.boolean().default(false),
+  /** Stands by itself: it names the hazard. Other rules stand only where the second net half believes them. */
+  firm: z.boolean().default(false),
   /** Guards that do not set this rule aside. */
   despite: z.array(z.enum(GUARDS)).default([]),
   /** Instead of the notice's own level. */
@@ -83,15 +81,17 @@ const rule = z.strictObject({
 
 const tongue = z.strictObject({
   /** Words so common in this language that they give it away. */
-  common: z.array(z.string().min(1)).min(1),
-  groups: z.record(id, entries).default({}),
+  common: phrases,
+  /** Small words that may stand inside a phrase without being part of it: 'burnt (the) toast'. */
+  fillers: phrases.optional(),
+  groups: z.record(id, phrases).default({}),
   /** Words that set aside what follows them, or what they stand beside, by guard. */
-  guards: z.partialRecord(z.enum(GUARDS), z.array(z.string().min(1))).default({}),
+  guards: z.partialRecord(z.enum(GUARDS), phrases).default({}),
   /**
-   * Sayings in which danger words mean nothing; each hides the words it is made of. A list is several that stand near each
-   * other, each a group's name or words as they are said.
+   * Sayings in which danger words mean nothing; each hides the words it is made of. 'shock + price' is two that stand near
+   * each other, each a group's name or words as they are said.
    */
-  idioms: z.array(z.union([z.string().min(1), terms])).default([]),
+  idioms: phrases.optional(),
 });
 
 export const reading = z.strictObject({
@@ -105,8 +105,8 @@ export const reading = z.strictObject({
   signs: z.record(z.string(), z.string()).default({}),
   /** The second net: whole sentences it learns from beside the topics' wordings. */
   examples: z.strictObject({ danger: z.record(id, z.array(sentence)), plain: z.array(sentence) }),
-  /** How sure the second net must be: to show a notice where no rule was met (1: never), and to believe a soft rule. */
-  sure: z.strictObject({ alone: z.number().gt(0).lte(1), soft: z.number().min(0).lte(1) }),
+  /** How sure the second net must be: to show a notice where no rule was met (1: never), and to believe a rule that is not firm. */
+  sure: z.strictObject({ alone: z.number().gt(0).lte(1), rule: z.number().min(0).lte(1) }),
 });
 
 export const safety = z.strictObject({ notices: z.record(id, notice), shared, reading });
@@ -117,6 +117,5 @@ export type NoticeText = z.infer<typeof noticeText>;
 export type SharedSayings = z.infer<typeof shared>;
 export type ReadingData = z.infer<typeof reading>;
 export type TongueData = z.infer<typeof tongue>;
-export type IdiomData = TongueData['idioms'][number];
 export type RuleData = z.infer<typeof rule>;
 export type Guard = (typeof GUARDS)[number];

@@ -1,9 +1,8 @@
-import { GUARDS, type Guard, type TongueData } from '../knowledge/safety-schema.ts';
-import type { Hit } from './lexicon.ts';
-import { createLexicon } from './lexicon.ts';
+import { GUARDS, type Guard } from '../knowledge/safety-schema.ts';
+import type { Hit, Hits } from './lexicon.ts';
 import type { Word } from './words.ts';
 
-/** How a guard's words set aside what stands near them. */
+/** How far a guard's words set aside what stands near them. */
 const REACH: Readonly<Record<Guard, 'next-words' | 'rest-of-sentence' | 'sentence'>> = {
   negated: 'next-words',
   question: 'rest-of-sentence',
@@ -16,43 +15,43 @@ const NEGATION_REACH = 4;
 
 /** For each word of a text, the guards that set it aside. */
 export type Guarded = (at: number) => ReadonlySet<Guard>;
-export type GuardReader = (words: readonly Word[], hidden: ReadonlySet<number>) => Guarded;
 
 const NONE: ReadonlySet<Guard> = new Set();
 
 /**
- * Reads negation, questions, suppositions, the past and the elsewhere.
+ * Which words negations, questions, suppositions, the past and the elsewhere set aside.
  *
- * @param tongue Whose guards; `hidden` words are part of an idiom and guard nothing.
+ * @param groups Number of the group that holds a guard's words.
+ * @param hidden Words that are part of a saying and guard nothing: 'not sure'.
  */
-export function createGuardReader(tongue: TongueData, textOf: (word: Word) => string): GuardReader {
-  const groups = new Map<string, readonly string[]>(GUARDS.map((guard) => [guard, tongue.guards[guard] ?? []]));
-  const lexicon = createLexicon(groups, new Set(), textOf);
-  const guards = GUARDS.map((guard) => [guard, lexicon.groups.get(guard) ?? -1] as const);
-  return (words, hidden) => {
-    const found = lexicon.find(words);
-    if (found.size === 0) return () => NONE;
-    const set: Set<Guard>[] = words.map(() => new Set());
-    for (const [guard, group] of guards) {
-      for (const hit of found.get(group) ?? []) {
-        if (hidden.has(hit.from)) continue;
-        for (const at of reached(guard, hit, words)) set[at]?.add(guard);
+export function guardedBy(
+  groups: ReadonlyMap<Guard, number>,
+  words: readonly Word[],
+  hits: Hits,
+  hidden: ReadonlySet<number>,
+): Guarded {
+  const found = new Map<number, Set<Guard>>();
+  for (const guard of GUARDS) {
+    for (const hit of hits.get(groups.get(guard) ?? -1) ?? []) {
+      if (hidden.has(hit.from)) continue;
+      for (let at = 0; at < words.length; at++) {
+        if (!reaches(guard, hit, at, words)) continue;
+        const set = found.get(at) ?? new Set<Guard>();
+        found.set(at, set.add(guard));
       }
     }
-    return (at) => set[at] ?? NONE;
-  };
+  }
+  return (at) => found.get(at) ?? NONE;
 }
 
-function reached(guard: Guard, hit: Hit, words: readonly Word[]): readonly number[] {
-  const sentence = words[hit.from]?.sentence;
-  const clause = words[hit.to - 1]?.clause;
-  const all = words.map((_, at) => at).filter((at) => words[at]?.sentence === sentence);
+function reaches(guard: Guard, hit: Hit, at: number, words: readonly Word[]): boolean {
+  if (words[at]?.sentence !== words[hit.from]?.sentence) return false;
   switch (REACH[guard]) {
     case 'next-words':
-      return all.filter((at) => at >= hit.to && at < hit.to + NEGATION_REACH && words[at]?.clause === clause);
+      return at >= hit.to && at < hit.to + NEGATION_REACH && words[at]?.clause === words[hit.to - 1]?.clause;
     case 'rest-of-sentence':
-      return all.filter((at) => at >= hit.to);
+      return at >= hit.to;
     case 'sentence':
-      return all;
+      return true;
   }
 }

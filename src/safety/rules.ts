@@ -1,121 +1,96 @@
 import type { TopicId } from '../basics/ids.ts';
-import type { Guard, RuleData, TongueData } from '../knowledge/safety-schema.ts';
-import type { Hit } from './lexicon.ts';
+import type { Guard, ReadingData, RuleData } from '../knowledge/safety-schema.ts';
+import type { Hit, Hits } from './lexicon.ts';
 import type { Level } from './types.ts';
 import type { Word } from './words.ts';
 
-/** A rule with its groups by number. `hazard` is null for an idiom, which hides words instead. */
-export type Rule = {
-  readonly hazard: TopicId | null;
+/** Groups that must stand near each other. */
+export type Company = { readonly terms: readonly number[]; readonly within: number; readonly across: boolean };
+
+/** A rule with its groups by number. */
+export type Rule = Company & {
+  readonly hazard: TopicId;
   /** As written, for `ask --why`. */
   readonly name: string;
-  readonly terms: readonly number[];
-  readonly within: number;
-  readonly ordered: boolean;
-  readonly across: boolean;
   readonly unless: readonly number[];
+  readonly most: number;
+  readonly firm: boolean;
   readonly despite: ReadonlySet<Guard>;
   readonly level: Level | null;
 };
 
-/** Where a rule was met: one hit for each term. */
-export type Met = { readonly rule: Rule; readonly hits: readonly Hit[] };
-
-const WITHIN = 9;
+export const WITHIN = 9;
+const WITHIN_ACROSS = 40;
+const NO_GROUP = -1;
 /** Hits of one term beyond this many are repetitions. */
 const MOST_TRIED = 6;
 
-/** Every group a tongue needs, by name: its own, and one for each phrase that a rule gives in words. */
-export function groupsOf(tongue: TongueData): ReadonlyMap<string, readonly string[]> {
-  const groups = new Map<string, readonly string[]>(Object.entries(tongue.groups));
-  for (const rules of [tongue.idioms, ...Object.values(tongue.hazards)]) {
-    for (const rule of rules) {
-      const { all, unless } = plain(rule);
-      for (const term of [...all, ...unless]) if (!groups.has(term)) groups.set(term, [term]);
-    }
-  }
-  return groups;
+/** The rules that a language has all the groups for. */
+export function rulesOf(hazards: ReadingData['hazards'], groups: ReadonlyMap<string, number>): readonly Rule[] {
+  return Object.entries(hazards).flatMap(([hazard, rules]) =>
+    rules.map((rule) => compiled(hazard, rule, groups)).filter((rule) => !rule.terms.includes(NO_GROUP)),
+  );
 }
 
-/** The rules of a tongue, idioms apart. */
-export function rulesOf(
-  tongue: TongueData,
-  groups: ReadonlyMap<string, number>,
-): { idioms: readonly Rule[]; hazards: readonly Rule[] } {
-  const rule = (hazard: TopicId | null) => (data: RuleData) => compiled(hazard, data, groups);
-  return {
-    idioms: tongue.idioms.map(rule(null)),
-    hazards: Object.entries(tongue.hazards).flatMap(([hazard, rules]) => rules.map(rule(hazard))),
-  };
-}
-
-type PlainRule = {
-  all: readonly string[];
-  within: number;
-  ordered: boolean;
-  across: boolean;
-  unless: readonly string[];
-  despite: readonly Guard[];
-  level: Level | null;
-};
-
-function plain(rule: RuleData): PlainRule {
-  if ('all' in rule) return { ...rule, within: rule.within ?? (rule.across ? 40 : WITHIN), level: rule.level ?? null };
-  return { all: rule, within: WITHIN, ordered: false, across: false, unless: [], despite: [], level: null };
-}
-
-function compiled(hazard: TopicId | null, data: RuleData, groups: ReadonlyMap<string, number>): Rule {
-  const { all, within, ordered, across, unless, despite, level } = plain(data);
-  const number = (term: string) => groups.get(term) ?? -1;
+function compiled(hazard: TopicId, data: RuleData, groups: ReadonlyMap<string, number>): Rule {
+  const number = (name: string) => groups.get(name) ?? NO_GROUP;
   return {
     hazard,
-    name: all.join(ordered ? ' > ' : ' + '),
-    terms: all.map(number),
-    within,
-    ordered,
-    across,
-    unless: unless.map(number),
-    despite: new Set(despite),
-    level,
+    name: data.all.join(' + '),
+    terms: data.all.map(number),
+    within: data.within ?? (data.across ? WITHIN_ACROSS : WITHIN),
+    across: data.across,
+    unless: data.unless.map(number).filter((group) => group !== NO_GROUP),
+    most: data.most ?? Number.POSITIVE_INFINITY,
+    firm: data.firm,
+    despite: new Set(data.despite),
+    level: data.level ?? null,
   };
+}
+
+/** Companies by the group each begins with, so that only those are looked at whose first group is there. */
+export function byFirstTerm<T extends Company>(companies: readonly T[]): ReadonlyMap<number, readonly T[]> {
+  const found = new Map<number, T[]>();
+  for (const company of companies) {
+    const first = company.terms[0] ?? NO_GROUP;
+    found.set(first, [...(found.get(first) ?? []), company]);
+  }
+  return found;
 }
 
 /**
- * All ways to meet a rule, up to a few. Its hits do not overlap, and stand in one sentence unless the rule says otherwise.
+ * All ways to find groups together, up to a few: one hit for each, which do not overlap.
  *
- * @param usable Which hits count.
+ * @param hidden Words that are part of a saying and count for nothing.
  */
 export function meetings(
-  rule: Rule,
+  company: Company,
   words: readonly Word[],
-  hits: ReadonlyMap<number, readonly Hit[]>,
-  usable: (hit: Hit) => boolean,
-): readonly Met[] {
+  hits: Hits,
+  hidden: ReadonlySet<number>,
+): readonly (readonly Hit[])[] {
+  if (!company.terms.every((term) => hits.has(term))) return [];
   const choices: (readonly Hit[])[] = [];
-  for (const term of rule.terms) {
-    const found = hits.get(term)?.filter(usable) ?? [];
+  for (const term of company.terms) {
+    const found = hits.get(term)?.filter((hit) => !hidden.has(hit.from)) ?? [];
     if (found.length === 0) return [];
     choices.push(found.slice(0, MOST_TRIED));
   }
-  const met: Met[] = [];
+  const met: (readonly Hit[])[] = [];
   const extend = (chosen: readonly Hit[]): void => {
     const next = choices[chosen.length];
-    if (next === undefined) {
-      met.push({ rule, hits: chosen });
-      return;
-    }
-    for (const hit of next) if (fits(hit, chosen, rule, words)) extend([...chosen, hit]);
+    if (next === undefined) met.push(chosen);
+    else for (const hit of next) if (fits(hit, chosen, company, words)) extend([...chosen, hit]);
   };
   extend([]);
   return met;
 }
 
-function fits(hit: Hit, chosen: readonly Hit[], rule: Rule, words: readonly Word[]): boolean {
+function fits(hit: Hit, chosen: readonly Hit[], { within, across }: Company, words: readonly Word[]): boolean {
   for (const other of chosen) {
     if (hit.from < other.to && other.from < hit.to) return false;
-    if (rule.ordered && hit.from < other.to) return false;
-    if (Math.max(hit.to, other.to) - Math.min(hit.from, other.from) > rule.within) return false;
-    if (!rule.across && words[hit.from]?.sentence !== words[other.from]?.sentence) return false;
+    if (Math.max(hit.to, other.to) - Math.min(hit.from, other.from) > within) return false;
+    if (!across && words[hit.from]?.sentence !== words[other.from]?.sentence) return false;
   }
   return true;
 }
