@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { TELEGRAM } from '../../../adapters/telegram/limits.ts';
 import { htmlOf, textOf } from '../../../adapters/telegram/marked-text.ts';
 import { type Part, partsOf } from '../../../adapters/telegram/parts.ts';
-import type { Block, Choice } from '../../../src/index.ts';
+import type { Attachment, Block, Choice } from '../../../src/index.ts';
 import { aLine, aReply } from '../../contracts/channel.ts';
 
 const picture: Block = { kind: 'picture', use: { picture: 'locker', touch: null, alt: 'The gas locker' } };
@@ -38,6 +38,22 @@ describe('a reply as Telegram messages', () => {
     expect(partsOf(aReply([aLine('here'), picture]))).toMatchObject([{ kind: 'picture' }]);
     const long = 'x'.repeat(TELEGRAM.captionUnits + 1);
     expect(partsOf(aReply([aLine(long), picture])).map((part) => part.kind)).toEqual(['text', 'picture']);
+  });
+
+  it('sends the words apart from what can carry none', () => {
+    const without: Attachment[] = [
+      { kind: 'location', latitude: 1, longitude: 2 },
+      { kind: 'contact', name: 'A', phone: '1' },
+      { kind: 'video', file: 'tg:video_note:1' },
+      { kind: 'file', file: 'tg:sticker:1' },
+      { kind: 'file', file: 'tg:copy:1:2' },
+    ];
+    for (const attachment of without) {
+      const parts = partsOf(aReply([aLine('here'), { kind: 'attachment', attachment }]));
+      expect(parts.map((part) => part.kind)).toEqual(['text', 'attachment']);
+    }
+    const voice: Attachment = { kind: 'voice', file: 'tg:voice:1' };
+    expect(partsOf(aReply([aLine('here'), { kind: 'attachment', attachment: voice }]))).toHaveLength(1);
   });
 
   it('keeps the reading order of several pictures and texts', () => {

@@ -130,6 +130,31 @@ describe('the staff desk when things go wrong', () => {
     expect(person.screen().filter((seen) => seen.text.includes('only once'))).toHaveLength(1);
   });
 
+  it('says each of several staff messages once when all their updates come again after a crash', async () => {
+    const store = memoryStore();
+    const first = await aYard({ forum: true, store });
+    const { person, threadId } = await first.hirer('Ada', aBooking());
+    await first.pass(threadId);
+    await told(first, 'fridge');
+    const where = { topic: first.group.topic('Dunlin, Ada')?.id ?? null };
+    const meg = first.standIn.person('Margaret');
+    for (const text of ['one', 'two', 'yard: three']) meg.saysIn(first.group.place, text, where);
+    const unconfirmed = [...first.standIn.world.pending];
+    await hirerReads(person, 'two');
+    await first.halt();
+    first.standIn.world.pending = unconfirmed;
+    yard = await aYard({ forum: true, store, standIn: first.standIn, group: first.group });
+    meg.saysIn(yard.group.place, 'four', where);
+    await hirerReads(person, 'four');
+    const relayed = person.screen().map((seen) => seen.text);
+    expect(relayed.filter((text) => text.startsWith('Somebody\n'))).toEqual([
+      'Somebody\none',
+      'Somebody\ntwo',
+      'Somebody\nfour',
+    ]);
+    expect(await store.events({ threadId, kinds: ['staff-noted'] })).toHaveLength(1);
+  });
+
   it('never sends to the hirer what was to stay in the yard, even when keeping it fails at first', async () => {
     let fails = 1;
     yard = await aYard({

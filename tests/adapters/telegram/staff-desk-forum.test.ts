@@ -241,7 +241,10 @@ describe('the staff desk in a group with forum topics', () => {
     await hirerReads(ada.person, 'to the first');
     await yard.shell.giveBack(ada.threadId, 'Somebody');
     await told('Back with the bot');
+    await yard.hirerSays(ben.threadId, 'and I?');
+    await told('and I?');
     expect(yard.group.topic(TITLE)?.closed).toBe(false);
+    expect(yard.standIn.callsOf('closeForumTopic')).toEqual([]);
     await yard.shell.giveBack(ben.threadId, 'Somebody');
     await until(() => yard.group.topic(TITLE)?.closed === true, 'the forum topic to be closed');
   });

@@ -105,8 +105,7 @@ describe('from a hirer to the staff group and back', () => {
   it('shows a notice at once to somebody without a booking, and sounds the alarm in the group', async () => {
     const text = await grows(() => ada.says('I smell gas in the van'));
     expect(text).toMatch(/gas/i);
-    await told('⛔ DANGER');
-    expect(group.screen(null)[0]?.text).toContain('⛔ DANGER');
+    await until(() => group.screen(null)[0]?.text.includes('⛔ DANGER') === true, 'the alarm in the common room');
   });
 
   it('passes what the bot cannot hear, with the voice message', async () => {
