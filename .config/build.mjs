@@ -44,6 +44,10 @@ async function bundle(folder) {
     platform: 'node',
     format: 'esm',
     target: 'node20',
+    // Less text to read at each start; names are kept, so that stacks can be read.
+    minifyWhitespace: true,
+    minifySyntax: true,
+    legalComments: 'none',
     external: ['better-sqlite3', 'pg-native', '@resvg/resvg-js'],
     banner: { js: requireBanner },
     jsx: 'automatic',

@@ -37,7 +37,19 @@ export function buildKnowledge(raw: RawGraph, slipAt: SlipAt): { knowledge: Know
     raw.pictures.map(({ name, svg }) => [name, { name, svg, ids: idsIn(svg) }] as const),
   );
   const unlinked = { parts, topics, systems, vans, pictures, ...shared(raw) };
-  return { knowledge: { ...unlinked, graph: drawGraph(new MultiDirectedGraph(), unlinked) }, slips };
+  return { knowledge: withGraph(unlinked), slips };
+}
+
+/** Draws the graph when it is first looked at: answering needs the parts and topics, pictures and exports the whole. */
+function withGraph(unlinked: Omit<Knowledge, 'graph'>): Knowledge {
+  let drawn: MultiDirectedGraph | null = null;
+  return {
+    ...unlinked,
+    get graph() {
+      drawn ??= drawGraph(new MultiDirectedGraph(), unlinked);
+      return drawn;
+    },
+  };
 }
 
 function shared(raw: RawGraph): Pick<Knowledge, 'firm' | 'safety' | 'glossary' | 'places' | 'talk' | 'questions'> {
