@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { pino } from 'pino';
 import { type Booking, dayOf, daysBetween, type FirmData, type Store } from '../../src/index.ts';
 import { type Config, readConfig } from '../config.ts';
@@ -10,7 +9,6 @@ import { createWorld, type World } from '../world.ts';
 import { freshLink } from './booking-links.ts';
 import { command, type Terminal } from './command.ts';
 import { preparedFolder } from './served-graph.ts';
-import { databaseFile } from './with-data.ts';
 
 const SIGN_IN_GOOD_MS = 24 * 60 * 60 * 1000;
 
@@ -26,7 +24,6 @@ export const serve = command({
       { level: config.logLevel, redact: ['message.text', 'address', 'token', '*.phone', '*.hirer'] },
       pino.destination(2),
     );
-    const fresh = !existsSync(databaseFile(config.dataFolder));
     const graph = createLiveGraph({
       folder: config.graphFolder,
       cacheFolder: preparedFolder(),
@@ -36,6 +33,7 @@ export const serve = command({
     const clock = { nowMs: Date.now };
     const world = await createWorld({ config, graph, clock, log });
     const { firm } = graph.served().knowledge;
+    const fresh = (await world.store.bookings()).length === 0;
     if (fresh) await world.store.putBookings(demoBookings(dayOf(Date.now(), firm.timeZone)));
     const { port } = await world.start();
     await printWelcome(world, config, firm, fresh, port, terminal);
