@@ -1,17 +1,19 @@
 import type { Api } from 'grammy';
-import { type Attachment, attachmentsText, type Event, never, type Store, type StoredEvent } from '../../src/index.ts';
+import { type Attachment, attachmentsText, never, type Store } from '../../src/index.ts';
 import type { DeskNotes, Spoken } from './desk-notes.ts';
+import { createOnce } from './desk-once.ts';
 import type { DeskOut } from './desk-out.ts';
+import { createPresses, type Staff } from './desk-presses.ts';
 import type { Rooms } from './desk-rooms.ts';
-import { type Press, readPress, SAYS, UNNAMED } from './desk-words.ts';
+import type { DeskStore, StaffActions } from './desk-types.ts';
+import { SAYS, UNNAMED } from './desk-words.ts';
 import type { StaffInbox } from './inbox.ts';
 import { TELEGRAM } from './limits.ts';
 import type { Log } from './log.ts';
 import { plain, splitMarked, textOf } from './marked-text.ts';
 import { attachmentsIn, wordsIn } from './message-of-update.ts';
 import type { Sender } from './send.ts';
-import type { DeskStore, StaffActions, StaffOutcome } from './staff-desk.ts';
-import type { CallbackQuery, TelegramMessage, Update } from './update.ts';
+import type { TelegramMessage, Update } from './update.ts';
 
 export type DeskInParts = {
   readonly api: Api;
@@ -26,7 +28,6 @@ export type DeskInParts = {
   readonly log: Log;
 };
 
-type Staff = { readonly user: number; readonly by: string; readonly shown: string };
 type From = NonNullable<TelegramMessage['from']>;
 type At = { readonly message: number; readonly topic: number | null };
 
@@ -40,11 +41,13 @@ type Said = {
 };
 
 /**
- * Reads the staff group. Updates are dealt with one after another, each once: what is done is noted by its update id,
- * and an action that a crash left half noted is looked for among the thread's events before it is done again.
+ * Reads the staff group. Updates are dealt with one after another, each once: what is done is noted by its update
+ * id, and what a crash left half noted is looked for before it is done again.
  */
 export function createDeskIn(parts: DeskInParts): StaffInbox {
   const { api, notes, rooms, out, store, sender, actions, spendStaffToken, trouble, log } = parts;
+  const once = createOnce(notes, store, out);
+  const presses = createPresses({ notes, rooms, store, actions, once });
   let tail: Promise<void> = Promise.resolve();
 
   /** Words back to staff: without them nothing is lost, so their failure holds nothing up. */
@@ -66,7 +69,12 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
 
   async function deal(update: Update): Promise<void> {
     const said = update.message ?? update.edited_message;
-    if (update.callback_query !== undefined) return pressed(update.update_id, update.callback_query);
+    const query = update.callback_query;
+    if (query !== undefined) {
+      const toast = await presses.press(update.update_id, query.data, await staffOf(query.from));
+      courtesy(api.raw.answerCallbackQuery({ callback_query_id: query.id, text: toast.slice(0, TELEGRAM.toastUnits) }));
+      return out.wake();
+    }
     if (update.my_chat_member !== undefined) return membership(update.my_chat_member.new_chat_member.status);
     if (said?.migrate_to_chat_id !== undefined) {
       await notes.move(said.migrate_to_chat_id);
@@ -126,8 +134,13 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
   }
 
   async function keep({ updateId, threadId, staff, text, at }: Said, note: string): Promise<void> {
-    const leaves = { kind: 'staff-noted', by: staff.by, text: note } as const;
-    const outcome = await once(updateId, threadId, leaves, () => actions.note(threadId, staff.by, note));
+    const outcome = await once({
+      updateId,
+      threadId,
+      leaves: { kind: 'staff-noted', by: staff.by, text: note },
+      act: () => actions.note(threadId, staff.by, note),
+      tell: false,
+    });
     await notes.putSpoken(at.message, { thread: threadId, kind: 'noted', text });
     // Only now: a crash before must not send to the hirer what was to stay here.
     if ((await notes.keeping(staff.user)) === threadId) await notes.putKeeping(staff.user, null);
@@ -136,14 +149,18 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
 
   async function tellHirer(said: Said, words: string, attachments: readonly Attachment[]): Promise<void> {
     const { updateId, threadId, staff, text, at } = said;
-    const wasKept = (await store.thread(threadId))?.keeper === 'staff';
-    const leaves = { kind: 'staff-said', by: staff.by, text: words } as const;
-    const outcome = await once(updateId, threadId, leaves, () => actions.say(threadId, staff.by, words, attachments));
+    await presses.noteHolder(threadId, staff);
+    const outcome = await once({
+      updateId,
+      threadId,
+      leaves: { kind: 'staff-said', by: staff.by, text: words },
+      act: () => actions.say(threadId, staff.by, words, attachments),
+      tell: false,
+    });
     switch (outcome.kind) {
       case 'done': {
         const line = await lastLineBy(staff.by, threadId, store);
         await Promise.all([
-          wasKept ? null : holds(threadId, staff),
           notes.putSpoken(at.message, { thread: threadId, kind: 'said', text }),
           line === null ? null : out.addMark({ thread: threadId, message: at.message, line }),
         ]);
@@ -155,98 +172,6 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
         return courtesy(rooms.answer(SAYS.notSentNoThread, at));
       default:
         return never(outcome);
-    }
-  }
-
-  async function holds(threadId: string, staff: Staff): Promise<void> {
-    await notes.putHolder(threadId, staff.user, staff.shown);
-  }
-
-  async function pressed(updateId: number, query: CallbackQuery): Promise<void> {
-    const press = query.data === undefined ? null : readPress(query.data);
-    const toast =
-      press === null ? SAYS.noThread : await doPress(updateId, press.press, press.threadId, await staffOf(query.from));
-    courtesy(api.raw.answerCallbackQuery({ callback_query_id: query.id, text: toast.slice(0, TELEGRAM.toastUnits) }));
-    out.wake();
-  }
-
-  async function doPress(updateId: number, press: Press, threadId: string, staff: Staff): Promise<string> {
-    switch (press) {
-      case 'have':
-        return take(threadId, staff);
-      case 'back': {
-        const outcome = await actions.giveBack(threadId, staff.by);
-        return outcome.kind === 'done' ? SAYS.back : refusal(threadId, outcome);
-      }
-      case 'keep':
-        await notes.putKeeping(staff.user, threadId);
-        return SAYS.keep;
-      case 'send':
-        return sendSuggested(updateId, threadId, staff);
-      default:
-        return never(press);
-    }
-  }
-
-  async function take(threadId: string, staff: Staff): Promise<string> {
-    const thread = await store.thread(threadId);
-    const holder = thread?.keeper === 'staff' && thread.keeperName === staff.by ? await notes.holder(threadId) : null;
-    // Two people without a name on the rota are the same to the hirer, but not to each other.
-    if (staff.by === UNNAMED && holder !== null && holder.user !== staff.user) return SAYS.othersHave(holder.shown);
-    const outcome = await actions.take(threadId, staff.by);
-    if (outcome.kind !== 'done') return refusal(threadId, outcome);
-    await holds(threadId, staff);
-    return staff.by === UNNAMED ? SAYS.youHaveUnnamed : SAYS.youHave;
-  }
-
-  async function sendSuggested(updateId: number, threadId: string, staff: Staff): Promise<string> {
-    const pass = (await store.events({ threadId, kinds: ['passed'] })).at(-1)?.event;
-    const suggested = pass?.kind === 'passed' ? pass.brief.suggested : null;
-    if (suggested === null) return SAYS.nothingAtHand;
-    const wasKept = (await store.thread(threadId))?.keeper === 'staff';
-    const leaves = { kind: 'staff-said', by: staff.by, text: suggested } as const;
-    const say = () => actions.say(threadId, staff.by, suggested, []);
-    const outcome = await once(updateId, threadId, leaves, say, true);
-    if (outcome.kind !== 'done') return refusal(threadId, outcome);
-    if (!wasKept) await holds(threadId, staff);
-    return SAYS.sent;
-  }
-
-  async function refusal(threadId: string, outcome: Exclude<StaffOutcome, { kind: 'done' }>): Promise<string> {
-    return outcome.kind === 'taken-by'
-      ? SAYS.othersHave(await rooms.shownHolder(threadId, outcome.name))
-      : SAYS.noThread;
-  }
-
-  /**
-   * Does it, unless the thread's events show that it was done before a crash. What it leaves is not told to the group,
-   * where it was said, unless `tell` asks for it.
-   */
-  async function once(
-    updateId: number,
-    threadId: string,
-    leaves: Extract<Event, { kind: 'staff-said' | 'staff-noted' }>,
-    act: () => Promise<StaffOutcome>,
-    tell = false,
-  ): Promise<StaffOutcome> {
-    const handled = await notes.handled();
-    if (handled.acting?.update === updateId && handled.acting.thread === threadId) {
-      const since = await store.events({ threadId, kinds: [leaves.kind], after: handled.acting.lastEvent });
-      const same = ({ event }: StoredEvent) =>
-        event.kind === leaves.kind && event.by === leaves.by && event.text === leaves.text;
-      if (since.some(same)) return { kind: 'done' };
-    } else {
-      const last = (await store.events({ threadId })).at(-1)?.id ?? 0;
-      await notes.putActing(handled, { update: updateId, thread: threadId, lastEvent: last });
-    }
-    const unexpect = tell ? () => {} : out.expectOwn(threadId, leaves.kind, leaves.by, leaves.text);
-    try {
-      const outcome = await act();
-      if (outcome.kind !== 'done') unexpect();
-      return outcome;
-    } catch (error) {
-      unexpect();
-      throw error;
     }
   }
 

@@ -1,4 +1,4 @@
-import type { DeskStore } from './staff-desk.ts';
+import type { DeskStore } from './desk-types.ts';
 
 /** Where a booking's conversations are held: a forum topic, or (`topic` null) the group itself, by reply. */
 export type Room = {

@@ -2,11 +2,11 @@ import type { Api } from 'grammy';
 import type { StoredEvent } from '../../src/index.ts';
 import type { DeskNotes, Mark, Told } from './desk-notes.ts';
 import type { Rooms } from './desk-rooms.ts';
+import type { DeskStore } from './desk-types.ts';
 import { SAYS } from './desk-words.ts';
 import { ChannelError, toChannelError } from './errors.ts';
 import type { Log } from './log.ts';
 import type { Pace } from './pace.ts';
-import type { DeskStore } from './staff-desk.ts';
 import type { Wait } from './wait.ts';
 
 export type DeskOut = {

@@ -2,7 +2,8 @@ import type { Api } from 'grammy';
 import type { Attachment, Booking, BriefLine, Reply, StoredEvent, Thread } from '../../src/index.ts';
 import { briefTitle } from '../../src/index.ts';
 import type { DeskNotes, Room, Seat } from './desk-notes.ts';
-import { alarmMarked, briefKeyboard, briefMarked, linesOfPass, SAYS, type Standing } from './desk-words.ts';
+import type { DeskStore } from './desk-types.ts';
+import { alarmMarked, briefKeyboard, briefMarked, linesOfPass, SAYS, type Standing, UNNAMED } from './desk-words.ts';
 import { ChannelError, toChannelError } from './errors.ts';
 import type { Keyboard } from './keyboard.ts';
 import { TELEGRAM } from './limits.ts';
@@ -11,7 +12,6 @@ import { type MarkedText, plain } from './marked-text.ts';
 import type { Pace } from './pace.ts';
 import { type Part, partsOf } from './parts.ts';
 import { isTopicTrouble, type Place, type Sender } from './send.ts';
-import type { DeskStore } from './staff-desk.ts';
 
 type Loud = { readonly urgent?: boolean; readonly silent?: boolean };
 type Head = {
@@ -179,9 +179,8 @@ export function createRooms({ api, sender, pace, notes, store, log }: RoomsParts
 
   /** The keeper as staff know them: the rota name, or the Telegram name of somebody who has none. */
   async function shownHolder(threadId: string, name: string | null): Promise<string> {
-    const holder = await notes.holder(threadId);
-    const rota = holder === null ? null : await notes.staffName(holder.user);
-    return holder !== null && rota === null ? holder.shown : (name ?? 'Somebody');
+    if (name !== null && name !== UNNAMED) return name;
+    return (await notes.holder(threadId))?.shown ?? UNNAMED;
   }
 
   return {

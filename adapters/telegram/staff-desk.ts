@@ -1,43 +1,16 @@
 import type { Api } from 'grammy';
-import type { Attachment, Store } from '../../src/index.ts';
 import { createDeskIn } from './desk-in.ts';
 import { createDeskNotes } from './desk-notes.ts';
 import { createDeskOut } from './desk-out.ts';
 import { createRooms } from './desk-rooms.ts';
+import type { DeskStore, StaffActions } from './desk-types.ts';
 import type { StaffInbox } from './inbox.ts';
 import type { Log } from './log.ts';
 import type { Pace } from './pace.ts';
 import type { Sender } from './send.ts';
 import type { Wait } from './wait.ts';
 
-/** How a staff member's action ended. `taken-by`: a colleague has the thread; nothing was done. */
-export type StaffOutcome =
-  | { readonly kind: 'done' }
-  | { readonly kind: 'taken-by'; readonly name: string }
-  | { readonly kind: 'no-such-thread' };
-
-/**
- * What the desk asks for when staff press or write. Each resolves when it is stored; it rejects only when storing failed,
- * and is then asked for again. `by` is a rota name, never a name from Telegram.
- */
-export type StaffActions = {
-  readonly take: (threadId: string, by: string) => Promise<StaffOutcome>;
-  readonly giveBack: (threadId: string, by: string) => Promise<StaffOutcome>;
-  readonly say: (
-    threadId: string,
-    by: string,
-    text: string,
-    attachments: readonly Attachment[],
-  ) => Promise<StaffOutcome>;
-  /** A line that stays with staff. */
-  readonly note: (threadId: string, by: string, text: string) => Promise<StaffOutcome>;
-};
-
-/** Where the desk reads what there is to tell, and keeps what it must not forget. */
-export type DeskStore = Pick<
-  Store,
-  'note' | 'putNote' | 'notes' | 'events' | 'thread' | 'threads' | 'lines' | 'booking'
->;
+export type { DeskStore, StaffActions, StaffOutcome } from './desk-types.ts';
 
 export type DeskOptions = {
   /** The group's chat id, as in TELEGRAM_STAFF_CHAT. */
