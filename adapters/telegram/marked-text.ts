@@ -16,7 +16,7 @@ export function htmlOf(marked: MarkedText): string {
     .join('');
 }
 
-export function escapeHtml(text: string): string {
+function escapeHtml(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
