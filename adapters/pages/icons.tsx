@@ -39,8 +39,6 @@ export const Beware: FC<Size> = ({ size = 24 }) => (
   <Drawn size={size} path="M12 3.2L22 20.5H2zM12 9.5v5" fill="M12 16.2a1.3 1.3 0 1 0 .01 0z" />
 );
 
-export const Arrow: FC<Size> = ({ size = 24 }) => <Drawn size={size} path="M4 12h15.5M13.5 5.5l6.5 6.5-6.5 6.5" />;
-
 /** A rule as drawn with a pencil along no ruler: it stands under a person's name. */
 export const HandRule: FC = () => (
   <svg class="hand-rule" viewBox="0 0 160 8" width="160" height="8" aria-hidden="true" focusable="false">

@@ -24,16 +24,6 @@ body.chat{display:flex;flex-direction:column;min-height:100vh;min-height:100dvh}
 .line.pending{opacity:1}
 .line.pending .note{font:600 1rem/1.4 var(--sign);font-style:normal;text-indent:0;color:var(--quiet);display:block}
 .line.pending .note .press{font-size:1rem;margin-top:.3rem}
-.box{position:sticky;bottom:0;z-index:2;background:var(--sheet);border-top:3px solid var(--ink);padding:.7rem .9rem calc(.7rem + env(safe-area-inset-bottom))}
-.box form{display:grid;grid-template-columns:1fr auto auto;gap:.5rem;max-width:44rem;margin:0 auto;align-items:end}
-.box textarea{width:100%;max-height:9.5rem;padding:.65rem .8rem}
-.box .press{min-height:52px}
-.box .photo{padding:.5rem;min-width:52px;position:relative}
-.box .photo:focus-within{outline:3px solid var(--focus);outline-offset:3px}
-.box .photo.chosen{background:var(--marigold);color:var(--on-marigold)}
-.box .signal{font:600 1rem/1.35 var(--sign);max-width:44rem;margin:0 auto .5rem}
-.box .signal:empty{display:none}
-.box noscript p{max-width:44rem;margin:.4rem auto 0;font-size:1rem}
 @media (min-width:480px){.chat .plate .home{display:inline}.chat .plate.held .where{display:block}}
 @media (min-width:760px){
 .chat .plate{min-height:7rem;gap:1.75rem}

@@ -1,6 +1,7 @@
 import type { Attachment, Message } from '../../src/index.ts';
 import type { Form } from '../http/forms.ts';
-import { freshKey, storedKey } from './chat-page.tsx';
+import { freshKey } from '../http/fresh-key.ts';
+import { storedKey } from './keys.ts';
 import { untilAnswered } from './until-answered.ts';
 import { CHANNEL, type Visitor } from './visitor.ts';
 import type { WebWorld } from './world.ts';

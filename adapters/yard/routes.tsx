@@ -1,8 +1,8 @@
-import { randomBytes } from 'node:crypto';
 import { type Context, Hono } from 'hono';
 import type { Attachment, Event } from '../../src/index.ts';
 import { eventStream } from '../http/event-stream.ts';
 import { type Form, fewAtOnce, limitBody, readForm } from '../http/forms.ts';
+import { freshKey } from '../http/fresh-key.ts';
 import { sendFile, sendPicture } from '../http/open-file.ts';
 import { sameSiteOnly } from '../http/same-site.ts';
 import { MOST_FILE_BYTES } from '../http/uploads.ts';
@@ -190,8 +190,4 @@ async function lastQuestion(world: YardWorld, threadId: string): Promise<string>
   const passes = await world.store.events({ threadId, kinds: ['passed'] });
   const last: Event | undefined = passes.at(-1)?.event;
   return last?.kind === 'passed' ? last.brief.question : '';
-}
-
-function freshKey(): string {
-  return randomBytes(12).toString('base64url');
 }

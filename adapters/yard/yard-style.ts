@@ -84,14 +84,8 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .aside textarea,.aside select{width:100%}
 .threads li{border-bottom:1px solid var(--rule)}
 .threads a{display:flex;align-items:center;min-height:56px}
-.at-thread .box{position:sticky;bottom:0;z-index:2;background:var(--sheet);border-top:3px solid var(--ink);padding:.7rem .9rem calc(.7rem + env(safe-area-inset-bottom));margin-bottom:-2rem}
-.box form{display:grid;grid-template-columns:1fr auto auto;gap:.5rem;max-width:72rem;margin:0 auto;align-items:end}
-.box textarea{width:100%;max-height:14rem}
-.box .press{min-height:52px}
-.box .photo{padding:.5rem;min-width:52px;position:relative}
-.box .photo:focus-within{outline:3px solid var(--focus);outline-offset:3px}
-.box .signal{font:650 1rem/1.35 var(--sign);max-width:72rem;margin:0 auto .5rem}
-.box .signal:empty{display:none}
+.at-thread .box{margin-bottom:-2rem}
+.at-thread .box form,.at-thread .box .signal{max-width:72rem}
 
 .at-gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
 .at-gatehouse form{display:grid;grid-template-columns:minmax(0,1fr);gap:.7rem;padding:0 .75rem}

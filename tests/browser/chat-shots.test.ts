@@ -1,11 +1,8 @@
-import { mkdirSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, it } from 'vitest';
 import type { Message, Reply } from '../../src/index.ts';
-import { openBrowser } from '../helpers/browser.ts';
+import { openBrowser, shootAtEveryWidth } from '../helpers/browser.ts';
 import { aReply, chatWorld, type PagesWorld } from '../helpers/pages-world.ts';
-
-const SHOTS = 'tests/browser/shots';
 
 /** A bot that shows every kind of thing a hirer may see. */
 function show(message: Message): readonly Reply[] {
@@ -103,11 +100,16 @@ function show(message: Message): readonly Reply[] {
   ];
 }
 
+const fromGethin = aReply({
+  kind: 'relay',
+  from: 'Gethin',
+  blocks: [{ kind: 'line', text: 'I am at the farm at four with a new fuse. Leave the boiler off until then.' }],
+});
+
 describe('screenshots of the chat page, to be looked at', () => {
   let browser: Browser;
   let world: PagesWorld;
   beforeAll(async () => {
-    mkdirSync(SHOTS, { recursive: true });
     browser = await openBrowser();
     world = await chatWorld({ answer: show });
   });
@@ -116,60 +118,33 @@ describe('screenshots of the chat page, to be looked at', () => {
     await world.stop();
   });
 
-  for (const [width, height] of [
-    [360, 740],
-    [768, 1024],
-    [1280, 800],
-  ] as const) {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      it(`are taken at ${width} px, ${colorScheme}`, async () => {
-        const context = await browser.newContext({
-          viewport: { width, height },
-          colorScheme,
-          hasTouch: width < 1000,
-          deviceScaleFactor: width < 700 ? 2 : 1,
-        });
-        const page = await context.newPage();
-        const shoot = (name: string, fullPage = false) =>
-          page.screenshot({ path: `${SHOTS}/chat-${name}-${width}-${colorScheme}.png`, fullPage });
-        const say = async (text: string) => {
-          const before = await page.locator('.line.firm, .line.notice').count();
-          await page.fill('#text', text);
-          await page.click('#box button');
-          await page.waitForFunction((n) => document.querySelectorAll('.line.firm, .line.notice').length > n, before);
-          await page.waitForTimeout(400);
-        };
-        await page.goto(`${world.origin}/chat`);
-        await shoot('unbooked');
-        await page.goto(`${world.origin}/chat/${await world.link()}`);
-        await shoot('first');
-        await say('no hot water and the kids need a shower before bed');
-        await page.check('[data-tick$="-0"]');
-        await shoot('answer');
-        await say('can we have the kettle on with the heating at 2?');
-        await shoot('sum');
-        const threads = await world.store.threads({});
-        const thread = threads.find((one) => one.channel === 'web' && one.version > 1 && one.booking === null);
-        void thread;
-        const last = (await world.store.threads({ channel: 'web' })).at(-1);
-        if (last !== undefined)
-          await world.tell(
-            last.id,
-            aReply({
-              kind: 'relay',
-              from: 'Gethin',
-              blocks: [
-                { kind: 'line', text: 'I am at the farm at four with a new fuse. Leave the boiler off until then.' },
-              ],
-            }),
-          );
-        await page.waitForTimeout(500);
-        await shoot('person');
-        await say('I can smell gas by the locker');
-        await shoot('notice');
-        await shoot('whole', true);
-        await context.close();
-      });
-    }
+  for (const colorScheme of ['light', 'dark'] as const) {
+    it(`are taken at every width, ${colorScheme}`, async () => {
+      const context = await browser.newContext({ colorScheme });
+      const page = await context.newPage();
+      const shoot = (name: string) => shootAtEveryWidth(page, `chat-${name}`, colorScheme);
+      const say = async (text: string) => {
+        const before = await page.locator('.line.firm, .line.notice').count();
+        await page.fill('#text', text);
+        await page.click('#box button');
+        await page.waitForFunction((n) => document.querySelectorAll('.line.firm, .line.notice').length > n, before);
+      };
+      await page.goto(`${world.origin}/chat`);
+      await shoot('unbooked');
+      await page.goto(`${world.origin}/chat/${await world.link()}`);
+      await shoot('first');
+      await say('no hot water and the kids need a shower before bed');
+      await page.check('[data-tick$="-0"]');
+      await shoot('answer');
+      await say('can we have the kettle on with the heating at 2?');
+      await shoot('sum');
+      const thread = (await world.store.threads({ channel: 'web' })).at(-1);
+      await world.tell(thread?.id ?? '', fromGethin);
+      await page.waitForSelector('.line.person');
+      await shoot('person');
+      await say('I can smell gas by the locker');
+      await shoot('notice');
+      await context.close();
+    });
   }
 });

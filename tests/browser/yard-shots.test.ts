@@ -1,10 +1,8 @@
-import { mkdirSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, it } from 'vitest';
-import { openBrowser } from '../helpers/browser.ts';
+import { openBrowser, shootAtEveryWidth } from '../helpers/browser.ts';
 import { aBooking, chatWorld, NOW_MS, type PagesWorld } from '../helpers/pages-world.ts';
 
-const SHOTS = 'tests/browser/shots';
 const MINUTE = 60_000;
 
 describe('screenshots of the yard, to be looked at', () => {
@@ -12,7 +10,6 @@ describe('screenshots of the yard, to be looked at', () => {
   let world: PagesWorld;
   let thread = '';
   beforeAll(async () => {
-    mkdirSync(SHOTS, { recursive: true });
     browser = await openBrowser();
     world = await chatWorld();
     await world.store.putBookings([
@@ -81,32 +78,21 @@ describe('screenshots of the yard, to be looked at', () => {
     await world.stop();
   });
 
-  for (const [width, height] of [
-    [360, 740],
-    [768, 1024],
-    [1280, 900],
-  ] as const) {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      it(`are taken at ${width} px, ${colorScheme}`, async () => {
-        const context = await browser.newContext({
-          viewport: { width, height },
-          colorScheme,
-          deviceScaleFactor: width < 700 ? 2 : 1,
-        });
-        const page = await context.newPage();
-        const shoot = (name: string, fullPage = true) =>
-          page.screenshot({ path: `${SHOTS}/yard-${name}-${width}-${colorScheme}.png`, fullPage });
-        await page.goto(`${world.origin}/yard/sign-in/${await world.invite('Dilys', 'operator')}`);
-        await shoot('gatehouse', false);
-        await page.click('button');
-        await page.waitForSelector('.field');
-        await shoot('field');
-        await page.goto(`${world.origin}/yard/list`);
-        await shoot('list');
-        await page.goto(`${world.origin}/yard/thread/${thread}`);
-        await shoot('thread');
-        await context.close();
-      });
-    }
+  for (const colorScheme of ['light', 'dark'] as const) {
+    it(`are taken at every width, ${colorScheme}`, async () => {
+      const context = await browser.newContext({ colorScheme });
+      const page = await context.newPage();
+      const shoot = (name: string) => shootAtEveryWidth(page, `yard-${name}`, colorScheme);
+      await page.goto(`${world.origin}/yard/sign-in/${await world.invite('Dilys', 'operator')}`);
+      await shoot('gatehouse');
+      await page.click('button');
+      await page.waitForSelector('.field');
+      await shoot('field');
+      await page.goto(`${world.origin}/yard/list`);
+      await shoot('list');
+      await page.goto(`${world.origin}/yard/thread/${thread}`);
+      await shoot('thread');
+      await context.close();
+    });
   }
 });

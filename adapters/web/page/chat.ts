@@ -6,6 +6,7 @@
  * they come, ticks that stay. Everything else works without it.
  */
 
+import { growWithText } from '../../pages/page/grow.ts';
 import { createOutbox, newKey, type Unsent } from './outbox.ts';
 import { createSender, type Sent } from './sender.ts';
 import { keepTicks } from './ticks.ts';
@@ -19,6 +20,7 @@ const signal = find<HTMLElement>('#signal');
 const outbox = createOutbox(window.localStorage, `unsent ${path}`);
 /** Photos wait for signal as long as the page is open; the words with them outlive it. */
 const photos = new Map<string, File>();
+const grow = growWithText(box);
 const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 let heard = true;
@@ -160,11 +162,6 @@ function listen(): void {
   };
 }
 
-function grow(): void {
-  box.style.height = 'auto';
-  box.style.height = `${box.scrollHeight + 4}px`;
-}
-
 form.addEventListener('submit', (event) => {
   event.preventDefault();
   send(box.value, null);
@@ -182,7 +179,6 @@ talk.addEventListener('submit', (event) => {
   }
   send(event.submitter.lastElementChild?.textContent ?? '', event.submitter.value);
 });
-box.addEventListener('input', grow);
 box.addEventListener('keydown', (event) => {
   // On a phone's keyboard the return key makes a new line; 'Send' sends.
   const typed = window.matchMedia('(hover: hover) and (pointer: fine)').matches;

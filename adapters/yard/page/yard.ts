@@ -6,6 +6,7 @@
  * is in danger, and do not lose what is being typed. Everything else works without it.
  */
 
+import { growWithText } from '../../pages/page/grow.ts';
 import { alarm } from './alarm.ts';
 
 const live = document.getElementById('live');
@@ -46,12 +47,7 @@ function waitingIn(part: HTMLElement): [string, string][] {
 }
 
 function easeBox(text: HTMLTextAreaElement): void {
-  const grow = () => {
-    text.style.height = 'auto';
-    text.style.height = `${text.scrollHeight + 4}px`;
-  };
-  text.addEventListener('input', grow);
-  grow();
+  const grow = growWithText(text);
   // 'Change it first': the suggestion moves into the box without a reload.
   document.addEventListener('click', (event) => {
     if (!(event.target instanceof HTMLElement) || event.target.id !== 'change') return;
