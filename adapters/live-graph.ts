@@ -1,15 +1,8 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import {
-  createMatcher,
-  createSafetyReader,
-  type Knowledge,
-  type Model,
-  type Served,
-  type Slip,
-  slipText,
-} from '../src/index.ts';
+import { createMatcher, createSafetyReader, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { type LoadedGraph, loadGraph } from './files/served.ts';
+import type { Learnt, Models } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
 const QUIET_MS = 250;
@@ -18,8 +11,8 @@ export type LiveGraphOptions = {
   readonly folder: string;
   readonly cacheFolder: string;
   readonly log: Logger;
-  /** The weights of a graph that are at hand; better ones come later, trained beside the server. */
-  readonly modelFor: (knowledge: Knowledge, onModel: (model: Model) => void) => Model | null;
+  /** What has been learnt from a graph; better comes later, learnt beside the server. */
+  readonly learntFor: Models;
 };
 
 /** The graph as it is served: follows the folder, and keeps the last good one while an edit is bad. */
@@ -35,23 +28,23 @@ export type LiveGraph = {
 };
 
 /** @throws GraphError when the folder holds no graph that can be served. */
-export function createLiveGraph({ folder, cacheFolder, log, modelFor }: LiveGraphOptions): LiveGraph {
+export function createLiveGraph({ folder, cacheFolder, log, learntFor }: LiveGraphOptions): LiveGraph {
   const listeners: (() => void)[] = [];
   let slips: readonly Slip[] = [];
   let loaded = mustLoad(loadGraph(folder, cacheFolder));
-  let served = serve(loaded);
+  let current = serve(loaded);
 
   function serve({ knowledge, hash }: Loaded): Served {
-    const withModel = (model: Model | null): Served => ({
+    const served = ({ model, net }: Learnt): Served => ({
       knowledge,
       matcher: createMatcher(knowledge, model),
-      readDanger: createSafetyReader(knowledge.safety),
+      readDanger: createSafetyReader(knowledge.safety, net),
     });
-    const later = (model: Model): void => {
-      // A later edit may be served by now; its own training is on its way.
-      if (loaded.hash === hash) served = withModel(model);
+    const later = (learnt: Learnt): void => {
+      // A later edit may be served by now; its own learning is on its way.
+      if (loaded.hash === hash) current = served(learnt);
     };
-    return withModel(modelFor(knowledge, later));
+    return served(learntFor(knowledge, later));
   }
 
   const reload = async (): Promise<readonly Slip[]> => {
@@ -67,7 +60,7 @@ export function createLiveGraph({ folder, cacheFolder, log, modelFor }: LiveGrap
     }
     slips = [];
     loaded = mustLoad(fresh);
-    served = serve(loaded);
+    current = serve(loaded);
     log.info({ hash: loaded.hash.slice(0, 8) }, 'the edited graph is served');
     for (const listener of listeners) listener();
     return slips;
@@ -85,7 +78,7 @@ export function createLiveGraph({ folder, cacheFolder, log, modelFor }: LiveGrap
   watcher.on('error', (error) => log.warn({ err: error }, 'the graph folder is no longer watched'));
 
   return {
-    served: () => served,
+    served: () => current,
     hash: () => loaded.hash,
     slips: () => slips,
     reload,

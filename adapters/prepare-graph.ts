@@ -1,11 +1,12 @@
 import { calibrate, inputHash, slipText, train, trainingInput } from '../src/index.ts';
 import { loadGraph } from './files/served.ts';
 import { readModelNamed, writeModel } from './training/model-files.ts';
+import { learnAndKeepNet, netInput, readNet } from './training/net-files.ts';
 import { SEED } from './training/seed.ts';
 
 /**
- * Makes what a start needs of a graph, once for each content: its parsed form and its weights. Slips are told and are
- * no failure of the build, since the server says them again and serves the last good graph.
+ * Makes what a start needs of a graph, once for each content: its parsed form and what is learnt from it. Slips are told
+ * and are no failure of the build, since the server says them again and serves the last good graph.
  */
 export async function prepareGraph(folder: string, into: string): Promise<void> {
   const { knowledge, slips } = loadGraph(folder, into);
@@ -13,10 +14,10 @@ export async function prepareGraph(folder: string, into: string): Promise<void> 
     for (const slip of slips) console.error(`graph: ${slipText(slip)}`);
     return;
   }
+  const net = netInput(knowledge);
+  if (readNet(into, net) === null) learnAndKeepNet(into, net);
   const input = trainingInput(knowledge);
-  if (readModelNamed(into, inputHash(input)) !== null) return;
+  if (readModelNamed(into, inputHash(input))?.calibration != null) return;
   const model = train(input, SEED);
-  writeModel(into, model);
-  const { calibration } = calibrate(input, SEED);
-  writeModel(into, { ...model, calibration });
+  writeModel(into, { ...model, calibration: calibrate(input, SEED).calibration });
 }

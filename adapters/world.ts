@@ -41,6 +41,8 @@ export type World = {
   readonly stop: () => Promise<void>;
 };
 
+type StaffDeskActions = Pick<Shell, 'take' | 'giveBack' | 'say' | 'note' | 'pass'>;
+
 export type WorldParts = {
   readonly config: Config;
   readonly graph: LiveGraph;
@@ -57,7 +59,6 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
   const uploads = createUploads(join(config.dataFolder, 'uploads'));
   const pictures = createPictures(() => graph.served().knowledge.pictures);
   const secure = config.url.startsWith('https:');
-  const channels: Channel[] = [];
   const desk: { current: TelegramChannel['desk'] } = { current: null };
 
   const onChange = (threadId: string): void => {
@@ -69,11 +70,34 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
       .then((thread) => thread !== null && wakes.wake(thread.address))
       .catch((error: unknown) => log.warn({ err: error }, 'a page was not woken'));
   };
-  const shell = createShell({ store, served: graph.served, clock, channels, log, onChange });
+  // Channels hand messages to the shell and the shell hands replies to the channels: each finds the other when it is called.
+  const receive: Shell['receive'] = (message) => shell.receive(message);
+  const actions: StaffDeskActions = {
+    take: (...said) => shell.take(...said),
+    giveBack: (...said) => shell.giveBack(...said),
+    say: (...said) => shell.say(...said),
+    note: (...said) => shell.note(...said),
+    pass: (...said) => shell.pass(...said),
+  };
+  const telegram =
+    config.telegram === null
+      ? null
+      : createTelegram({
+          ...config.telegram,
+          receive,
+          store,
+          desk: config.telegram.staffChat === null ? null : { chat: Number(config.telegram.staffChat), actions },
+          picturePng: pictures.png,
+          openForeign: uploads.open,
+          clock,
+          log,
+        });
+  desk.current = telegram?.desk ?? null;
+  const openFile = telegram === null ? {} : { openFile: telegram.open };
 
   const web = createWebChannel({
     firm: firmOf(graph),
-    receive: shell.receive,
+    receive,
     store,
     clock,
     tokens: { newToken, hashOf },
@@ -86,29 +110,11 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     siteName: (site) => graph.served().knowledge.places.sites[site]?.name ?? null,
     pictureSvg: pictures.svg,
     uploads,
+    ...openFile,
     wakes,
     script: built('chat.js'),
     secure,
   });
-  channels.push(web.channel);
-
-  const telegram = config.telegram === null ? null : telegramOn(config.telegram);
-  if (telegram !== null) {
-    channels.push(telegram);
-    desk.current = telegram.desk;
-  }
-  function telegramOn(settings: NonNullable<Config['telegram']>): TelegramChannel {
-    return createTelegram({
-      ...settings,
-      receive: shell.receive,
-      store,
-      desk: settings.staffChat === null ? null : { chat: Number(settings.staffChat), actions: shell },
-      picturePng: pictures.png,
-      clock,
-      log,
-    });
-  }
-
   const yard = createYard({
     firm: firmOf(graph),
     store,
@@ -117,7 +123,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     vans: new Map([...graph.served().knowledge.vans.values()].map((van) => [van.id, sightOf(van)] as const)),
     sites: new Map(Object.entries(graph.served().knowledge.places.sites).map(([id, site]) => [id, site.name] as const)),
     people: graph.served().knowledge.firm.people.map((person) => person.firstName),
-    actions: shell,
+    actions,
     aimMinutes: () => aimMinutes(graph.served().knowledge.firm, clock.nowMs()),
     workshop: async () => {
       const { knowledge } = graph.served();
@@ -126,11 +132,14 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     },
     pictureSvg: pictures.svg,
     uploads,
+    ...openFile,
     wakes,
     script: built('yard.js'),
     secure,
     url: config.url,
   });
+  const channels: readonly Channel[] = [web.channel, ...(telegram === null ? [] : [telegram])];
+  const shell = createShell({ store, served: graph.served, clock, channels, log, onChange });
   const routes: { path: string; app: Hono }[] = [
     { path: '/chat', app: web.routes },
     { path: '/yard', app: yard.routes },

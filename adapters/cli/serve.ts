@@ -28,7 +28,7 @@ export const serve = command({
       folder: config.graphFolder,
       cacheFolder: preparedFolder(),
       log,
-      modelFor: createModels(preparedFolder(), log),
+      learntFor: createModels(preparedFolder(), log),
     });
     const clock = { nowMs: Date.now };
     const world = await createWorld({ config, graph, clock, log });

@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createMatcher, createSafetyReader, type Served, slipText } from '../../src/index.ts';
 import { loadGraph } from '../files/served.ts';
-import { readModel } from '../training/model-files.ts';
+import { learntFor } from '../training/models.ts';
 import { type Terminal, WorkError } from './command.ts';
 import { graphFolder } from './graph-folder.ts';
 
@@ -17,9 +17,6 @@ export function servedGraph(terminal: Pick<Terminal, 'env' | 'err'>): Served {
   const { knowledge } = loaded;
   if (knowledge === null)
     throw new WorkError(`the graph cannot be served:\n${loaded.slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
-  return {
-    knowledge,
-    matcher: createMatcher(knowledge, readModel(preparedFolder(), knowledge)),
-    readDanger: createSafetyReader(knowledge.safety),
-  };
+  const { model, net } = learntFor(preparedFolder(), knowledge);
+  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
 }

@@ -171,15 +171,13 @@ export function tableOf(rows: readonly Row[], summary: Summary, pass: string): s
     line('mean minutes to cure', heads),
     ...rows.map((row) => line(`${row.symptom} ${row.van}`, cellsOf(row.scores, overOptimum(row)))),
     line('all, pooled', cellsOf(summary.means, summary.overOptimum)),
-    line(
-      'priors off by two',
-      cellsOf(offByTwo.means, offByTwo.means.ours.minutes / offByTwo.means.optimum.minutes - 1),
-    ),
     `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a wait longer than that costs the wait as well.\n`,
     `Over the best of all walks: ${percent(summary.overOptimum)}, at most ${percent(summary.overOptimumAtMost)} on one walk.\n`,
     `Under likeliest-first, fixes only: ${percent(summary.underFixesOnly)}; check then fix: ${percent(summary.underCheckThenFix)}.\n`,
     `The best of all walks: ${percent(summary.best.underFixesOnly)} and ${percent(summary.best.underCheckThenFix)} under.\n`,
-    `With every prior off by two: ${percent(offByTwo.underFixesOnly)} and ${percent(offByTwo.underCheckThenFix)} under.\n`,
+    `With every prior off by two: ${percent(offByTwo.underFixesOnly)} and ${percent(offByTwo.underCheckThenFix)} under in the mean of all combinations;\n`,
+    `  better than fixes only in ${percent(offByTwo.betterThanFixesOnly)} and than check then fix in ${percent(offByTwo.betterThanCheckThenFix)} of them;\n`,
+    `  with each walk's worst combination ${percent(offByTwo.worstUnderCheckThenFix)} under check then fix.\n`,
     `Ended in at most ${FEW_STEPS} steps: ${percent(summary.inFewSteps)} of hirers.\n`,
   ].join('');
 }

@@ -3,29 +3,42 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Logger } from 'pino';
-import { inputHash, type Knowledge, type Model, trainingInput } from '../../src/index.ts';
+import { inputHash, type Knowledge, type Model, type SecondNet, trainingInput } from '../../src/index.ts';
 import { readModelNamed } from './model-files.ts';
+import { netInput, readNet } from './net-files.ts';
+import type { Work } from './worker.ts';
 
-/** The weights of a graph: at hand, or on their way. `onModel` is called for each better one. */
-export type Models = (knowledge: Knowledge, onModel: (model: Model) => void) => Model | null;
+/** What has been learnt from a graph. Null: not yet; naive Bayes and the rules alone serve meanwhile. */
+export type Learnt = { readonly model: Model | null; readonly net: SecondNet | null };
 
-/** Finds kept weights, and trains in a worker what is missing: first the weights, then their calibration. */
+/** What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server. */
+export type Models = (knowledge: Knowledge, onBetter: (learnt: Learnt) => void) => Learnt;
+
+/** Finds what was learnt before, and learns in a worker what is missing. */
 export function createModels(folder: string, log: Logger): Models {
-  return (knowledge, onModel) => {
+  return (knowledge, onBetter) => {
     const input = trainingInput(knowledge);
-    const hash = inputHash(input);
-    const kept = readModelNamed(folder, hash);
-    if (kept?.calibration == null) {
-      const worker = new Worker(workerFile(), { workerData: { input, folder } });
+    const work: Work = { folder, input, hash: inputHash(input), net: netInput(knowledge) };
+    const atHand = (): Learnt => ({ model: readModelNamed(folder, work.hash), net: readNet(folder, work.net) });
+    const learnt = atHand();
+    if (learnt.model?.calibration == null || learnt.net === null) {
+      const worker = new Worker(workerFile(), { workerData: work });
       worker.unref();
       worker.on('message', (what: unknown) => {
-        const model = readModelNamed(folder, hash);
-        log.info({ hash, what }, 'training');
-        if (model !== null) onModel(model);
+        log.info({ what }, 'learnt from the graph');
+        onBetter(atHand());
       });
-      worker.on('error', (error) => log.warn({ err: error }, 'training failed; the simpler matching goes on'));
+      worker.on('error', (error) => log.warn({ err: error }, 'learning failed; the simpler reading goes on'));
     }
-    return kept;
+    return learnt;
+  };
+}
+
+/** What is at hand, without learning anything: for commands. */
+export function learntFor(folder: string, knowledge: Knowledge): Learnt {
+  return {
+    model: readModelNamed(folder, inputHash(trainingInput(knowledge))),
+    net: readNet(folder, netInput(knowledge)),
   };
 }
 

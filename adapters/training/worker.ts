@@ -1,16 +1,33 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { calibrate, type TrainingInput, train } from '../../src/index.ts';
-import { writeModel } from './model-files.ts';
+import { readModelNamed, writeModel } from './model-files.ts';
+import { learnAndKeepNet, type NetInput, readNet } from './net-files.ts';
 import { SEED } from './seed.ts';
 
+/** What the worker is given: its name says which of the two are wanted. */
+export type Work = {
+  readonly folder: string;
+  readonly input: TrainingInput;
+  readonly hash: string;
+  readonly net: NetInput;
+};
+
 /*
- * Trains beside the server, so that no answer waits. Says 'trained' when the weights are kept, and 'calibrated' when the
- * confidence fitted on this very graph is kept with them.
+ * Trains beside the server, so that no answer waits. After each piece it says that something better is kept: the safety
+ * reading's second net first, then the weights, then their confidence fitted on this very graph.
  */
-const { input, folder } = workerData as { readonly input: TrainingInput; readonly folder: string };
-const model = train(input, SEED);
-writeModel(folder, model);
-parentPort?.postMessage('trained');
-const { calibration } = calibrate(input, SEED);
-writeModel(folder, { ...model, calibration });
-parentPort?.postMessage('calibrated');
+const { folder, input, hash, net } = workerData as Work;
+if (readNet(folder, net) === null) {
+  learnAndKeepNet(folder, net);
+  parentPort?.postMessage('second net');
+}
+const kept = readModelNamed(folder, hash);
+const model = kept ?? train(input, SEED);
+if (kept === null) {
+  writeModel(folder, model);
+  parentPort?.postMessage('weights');
+}
+if (model.calibration === null) {
+  writeModel(folder, { ...model, calibration: calibrate(input, SEED).calibration });
+  parentPort?.postMessage('calibration');
+}

@@ -1,5 +1,5 @@
 import { loadGraph } from '../../adapters/files/served.ts';
-import { readModel } from '../../adapters/training/model-files.ts';
+import { learntFor } from '../../adapters/training/models.ts';
 import { createMatcher, createSafetyReader, type Knowledge, type Served, slipText } from '../../src/index.ts';
 
 /** Where the build keeps the parsed graph and its weights; `npm test` builds first. */
@@ -14,9 +14,6 @@ export function realKnowledge(): Knowledge {
 
 export function realServed(): Served {
   const knowledge = realKnowledge();
-  return {
-    knowledge,
-    matcher: createMatcher(knowledge, readModel(PREPARED, knowledge)),
-    readDanger: createSafetyReader(knowledge.safety),
-  };
+  const { model, net } = learntFor(PREPARED, knowledge);
+  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
 }
