@@ -171,7 +171,7 @@ export function tableOf(rows: readonly Row[], summary: Summary, pass: string): s
     line('mean minutes to cure', heads),
     ...rows.map((row) => line(`${row.symptom} ${row.van}`, cellsOf(row.scores, overOptimum(row)))),
     line('all, pooled', cellsOf(summary.means, summary.overOptimum)),
-    `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a wait longer than that costs the wait as well.\n`,
+    `\n${summary.rows} walks, ${summary.hirers} hirers. A pass costs (${pass}); a fix that takes the hirer as long or longer costs its own minutes as well.\n`,
     `Over the best of all walks: ${percent(summary.overOptimum)}, at most ${percent(summary.overOptimumAtMost)} on one walk.\n`,
     `Under likeliest-first, fixes only: ${percent(summary.underFixesOnly)}; check then fix: ${percent(summary.underCheckThenFix)}.\n`,
     `The best of all walks: ${percent(summary.best.underFixesOnly)} and ${percent(summary.best.underCheckThenFix)} under.\n`,

@@ -42,8 +42,9 @@ export type Problem = {
 };
 
 /**
- * @param passMinutes The price of a pass. A cause that the hirer cures by waiting longer than that costs the wait as
- *                    well: people cannot make a fridge cool faster either, they can only say so later.
+ * @param passMinutes The price of a pass. A cause that the hirer cures, but not sooner than that (most such fixes are
+ *                    waits), costs its own minutes as well: people cannot make a fridge cool faster either, they can
+ *                    only say so later.
  */
 export function problemOf(
   causes: readonly ScopedCause[],
@@ -55,7 +56,7 @@ export function problemOf(
     prior: [...causes.map((cause) => cause.prior * known), other],
     checks: causes.map((cause) => checkOf(cause, causes, wrong)),
     fixes: causes.map(fixOf),
-    pass: [...causes.map((cause) => passMinutes + waitBeyond(cause, passMinutes)), passMinutes],
+    pass: [...causes.map((cause) => passMinutes + waitAfter(cause, passMinutes)), passMinutes],
     cannotTell,
   };
 }
@@ -72,6 +73,6 @@ function fixOf({ fix }: ScopedCause): Fix | null {
   return { minutes: fix.minutes, success: fix.success, reset: fix.reset, fuse: fix.fuse };
 }
 
-function waitBeyond({ fix }: ScopedCause, passMinutes: number): number {
-  return fix.who === 'hirer' && fix.minutes > passMinutes ? fix.minutes : 0;
+function waitAfter({ fix }: ScopedCause, passMinutes: number): number {
+  return fix.who === 'hirer' && fix.minutes >= passMinutes ? fix.minutes : 0;
 }

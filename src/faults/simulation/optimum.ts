@@ -47,28 +47,59 @@ export function optimum(problem: Problem): Optimum {
 
 /** The expected minutes to cure of a policy, exactly, by going through every walk it can lead to. */
 export function expectedMinutes(problem: Problem, policy: Policy): number {
-  const known = new Map<number, number>();
-  const from = (at: Position): number => {
+  return sum(jointMinutes(problem, policy));
+}
+
+/**
+ * The same where hypothesis h is the truth, for each h: their mean, weighed by any shares, is what those would bring.
+ * 0 for a hypothesis that cannot be.
+ */
+export function minutesByTruth(problem: Problem, policy: Policy): Float64Array {
+  return jointMinutes(problem, policy).map((minutes, h) => {
+    const prior = problem.prior[h] ?? 0;
+    return prior > 0 ? minutes / prior : 0;
+  });
+}
+
+/** By hypothesis, weighed by its prior. */
+function jointMinutes(problem: Problem, policy: Policy): Float64Array {
+  const known = new Map<number, Float64Array>();
+  const from = (at: Position): Float64Array => {
     const key = keyOf(problem, at);
     const before = known.get(key);
     if (before !== undefined) return before;
     const action = policy(problem, at);
-    const total = sum(at.masses);
-    let minutes: number;
-    if (action.kind === 'pass') minutes = passMinutes(problem, at);
-    else if (action.kind === 'fix') {
-      minutes = (problem.fixes[action.i]?.minutes ?? 0) * total + from(failedFix(problem, at, action.i));
-    } else {
-      minutes = (problem.checks[action.i]?.minutes ?? 0) * total;
-      for (const answer of ANSWERS) {
-        const next = answered(problem, at, action.i, answer);
-        if (sum(next.masses) > 0) minutes += from(next);
-      }
+    const minutes = at.masses.map((mass, h) => mass * minutesOf(problem, action, h));
+    for (const next of placesAfter(problem, at, action)) {
+      const later = from(next);
+      for (let h = 0; h < minutes.length; h++) minutes[h] = (minutes[h] ?? 0) + (later[h] ?? 0);
     }
     known.set(key, minutes);
     return minutes;
   };
   return from(startOf(problem));
+}
+
+function minutesOf(problem: Problem, action: Action, h: number): number {
+  switch (action.kind) {
+    case 'pass':
+      return problem.pass[h] ?? 0;
+    case 'fix':
+      return problem.fixes[action.i]?.minutes ?? 0;
+    case 'check':
+      return problem.checks[action.i]?.minutes ?? 0;
+  }
+}
+
+function placesAfter(problem: Problem, at: Position, action: Action): readonly Position[] {
+  switch (action.kind) {
+    case 'pass':
+      return [];
+    case 'fix':
+      return [failedFix(problem, at, action.i)];
+    case 'check':
+      return ANSWERS.map((answer) => answered(problem, at, action.i, answer)).filter((next) => sum(next.masses) > 0);
+  }
 }
 
 function passMinutes(problem: Problem, at: Position): number {

@@ -3,6 +3,7 @@ import { seeded } from '../../basics/seeded.ts';
 import type { ScopedCause } from '../../knowledge/knowledge.ts';
 import { type Problem, problemOf } from '../problem.ts';
 import { drawHirer, type Hirer, play } from './hirer.ts';
+import { forFixed, type Minutes, type OffByTwo, offByTwo } from './off-by-two.ts';
 import { expectedMinutes, type Optimum, optimum, type Policy } from './optimum.ts';
 import { atRandom, likeliestChecks, likeliestFixes, listed, ours } from './policies.ts';
 import { keyOf } from './position.ts';
@@ -29,8 +30,7 @@ export type Row = {
   /** Expected minutes, computed and not played: of the best of all walks, and of ours. */
   readonly exact: { readonly optimum: number; readonly ours: number };
   readonly scores: Readonly<Record<Rival, Score>>;
-  /** The same where the causes' true shares are twice or half of what the priors say. */
-  readonly offByTwo: Readonly<Record<Rival, Score>>;
+  readonly offByTwo: OffByTwo;
 };
 
 export type SimulateOptions = {
@@ -83,7 +83,6 @@ function simulate(
     random: atRandom(random),
   };
   const drawn = Array.from({ length: hirers }, () => drawHirer(world, random));
-  const skewed = Array.from({ length: hirers }, () => drawHirer(offByTwo(world, random), random));
   return {
     symptom,
     van,
@@ -91,7 +90,7 @@ function simulate(
     hirers,
     exact: { optimum: best.minutes, ours: expectedMinutes(problem, policies.ours) },
     scores: scoresOf(problem, policies, drawn),
-    offByTwo: scoresOf(problem, policies, skewed),
+    offByTwo: offByTwo(problem, policies),
   };
 }
 
@@ -115,7 +114,18 @@ export type Summary = Under & {
   /** Share of hirers whose walk ended, cured or passed, in at most {@link FEW_STEPS} steps. */
   readonly inFewSteps: number;
   readonly means: Readonly<Record<Rival, Score>>;
-  readonly offByTwo: Under & { readonly means: Readonly<Record<Rival, Score>> };
+  /** Where every prior is off by two, expected: the mean of all combinations, and each row's worst for ours. */
+  readonly offByTwo: {
+    readonly mean: Minutes;
+    readonly worst: Minutes;
+    readonly underFixesOnly: number;
+    readonly underCheckThenFix: number;
+    /** Negative where ours takes longer. */
+    readonly worstUnderCheckThenFix: number;
+    /** Share of all combinations of all rows in which ours takes fewer minutes. */
+    readonly betterThanFixesOnly: number;
+    readonly betterThanCheckThenFix: number;
+  };
   readonly rows: number;
   readonly hirers: number;
 };
@@ -132,7 +142,6 @@ export function summarise(rows: readonly Row[]): Summary {
     exact.ours += row.exact.ours * row.hirers;
   }
   const means = pooled(rows, (row) => row.scores);
-  const skewed = pooled(rows, (row) => row.offByTwo);
   return {
     overOptimum: exact.ours / exact.optimum - 1,
     overOptimumAtMost: Math.max(...rows.map(overOptimum)),
@@ -141,7 +150,7 @@ export function summarise(rows: readonly Row[]): Summary {
     best: underRivals(means, 'optimum'),
     inFewSteps: means.ours.inFewSteps,
     means,
-    offByTwo: { ...underRivals(skewed, 'ours'), means: skewed },
+    offByTwo: pooledOffByTwo(rows),
     rows: rows.length,
     hirers: rows.reduce((sum, row) => sum + row.hirers, 0),
   };
@@ -182,6 +191,21 @@ function pooled(rows: readonly Row[], scores: (row: Row) => Readonly<Record<Riva
   }));
 }
 
+function pooledOffByTwo(rows: readonly Row[]): Summary['offByTwo'] {
+  const meanOf = (pick: (row: Row) => number) => rows.reduce((sum, row) => sum + pick(row), 0) / rows.length;
+  const mean = forFixed((rival) => meanOf((row) => row.offByTwo.mean[rival]));
+  const worst = forFixed((rival) => meanOf((row) => row.offByTwo.worst[rival]));
+  return {
+    mean,
+    worst,
+    underFixesOnly: 1 - mean.ours / mean.fixesOnly,
+    underCheckThenFix: 1 - mean.ours / mean.checkThenFix,
+    worstUnderCheckThenFix: 1 - worst.ours / worst.checkThenFix,
+    betterThanFixesOnly: meanOf((row) => row.offByTwo.betterThan.fixesOnly),
+    betterThanCheckThenFix: meanOf((row) => row.offByTwo.betterThan.checkThenFix),
+  };
+}
+
 function underRivals(means: Readonly<Record<Rival, Score>>, whose: 'ours' | 'optimum'): Under {
   const under = (rival: Rival) => 1 - means[whose].minutes / means[rival].minutes;
   return {
@@ -205,13 +229,6 @@ function forRivals<T>(make: (rival: Rival) => T): Record<Rival, T> {
 
 function answeringWrong(cause: ScopedCause, wrong: number): ScopedCause {
   return cause.check === undefined ? cause : { ...cause, check: { ...cause.check, wrong } };
-}
-
-/** Every prior doubled or halved, by the toss of a coin, and the whole brought back to 1. */
-function offByTwo(world: Problem, random: () => number): Problem {
-  const skewed = world.prior.map((prior) => prior * (random() < 0.5 ? 2 : 0.5));
-  const total = skewed.reduce((sum, each) => sum + each, 0);
-  return { ...world, prior: skewed.map((each) => each / total) };
 }
 
 /** A policy that depends on the place alone, asked once for each place. */

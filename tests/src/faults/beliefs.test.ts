@@ -84,9 +84,10 @@ describe('problemOf', () => {
   it('prices a pass the same for what people mend, and with the wait for what only time mends', () => {
     const causes = [
       aCause('short', 0.4),
-      aCause('wait', 0.4, { fix: { minutes: 240 } }),
+      aCause('wait', 0.2, { fix: { minutes: 240 } }),
+      aCause('as-long', 0.2, { fix: { minutes: 30 } }),
       aCause('staff', 0.2, { fix: { who: 'staff', minutes: 90 } }),
     ];
-    expect(problemOf(causes, 30).pass).toEqual([30, 270, 30, 30]);
+    expect(problemOf(causes, 30).pass).toEqual([30, 270, 60, 30, 30]);
   });
 });

@@ -26,6 +26,12 @@ describe('withPriors', () => {
     expect(accept({ empty: 0.6 })).toBe(YAML.replace('prior: 0.5', 'prior: {dunlin: 0.6, wren: 0.5}'));
   });
 
+  it('changes several at once, each in its place', () => {
+    expect(accept({ empty: 0.525, hose: 0.475 })).toBe(
+      YAML.replace('prior: 0.5', 'prior: {dunlin: 0.525, wren: 0.5}').replace('dunlin: 0.3,', 'dunlin: 0.475,'),
+    );
+  });
+
   it('is null for a symptom that the file has not', () => {
     expect(accept({ hose: 0.4 }, 'gas-none-anywhere')).toBeNull();
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { countFaults } from '../../../src/review/fault-counts.ts';
+import { aCause } from '../faults/a-cause.ts';
 import { aFleet, anEnd, CAUSES, times } from './a-fleet.ts';
 
 describe('countFaults', () => {
@@ -47,6 +48,12 @@ describe('countFaults', () => {
   it('moves a prior half way to what twenty walks show', () => {
     const [row] = countFaults(times(20, anEnd('fixed', 'hose')), aFleet(CAUSES));
     expect(row?.causes.map((each) => each.proposed)).toEqual([0.25, 0.65, 0.1]);
+  });
+
+  it('never proposes to rule a cause out', () => {
+    const causes = [aCause('usual', 0.99), aCause('rare', 0.01)];
+    const [row] = countFaults(times(900, anEnd('fixed', 'usual')), aFleet(causes));
+    expect(row?.causes.map((each) => each.proposed)).toEqual([0.99, 0.01]);
   });
 
   it('has the share within its interval, and proposes priors of two places that sum to 1 and rule nothing out', () => {
