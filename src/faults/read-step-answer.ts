@@ -8,8 +8,9 @@ import type { Told } from './walk.ts';
 import { contentOf, wordsOf } from './words.ts';
 
 /**
- * What a message says about the step that is with the hirer. `how`: how do I see or do that? `record`: what have we
- * tried? `other`: nothing about the step; the subject has changed.
+ * What a message says about the step that is with the hirer. `how`: how do I see or do that, or a word about it that
+ * answers nothing yet ('hang on', 'there are two'): the step is shown again. `record`: what have we tried? `other`:
+ * nothing about the step; the subject has changed.
  */
 export type StepAnswer =
   | { readonly kind: 'told'; readonly told: Told }
@@ -34,12 +35,14 @@ export function readStepAnswer(message: string, step: 'check' | 'fix', cause: Sc
   if (phrases.RECORD.test(said)) return { kind: 'record' };
   if (phrases.BACK.test(said)) return { kind: 'back' };
   if (saysStop(heard.words, cause)) return told({ kind: 'stop', said: message.trim() });
-  if (phrases.WAIT.test(said)) return { kind: 'other' };
+  if (phrases.POLITE.test(said)) return { kind: 'other' };
+  if (phrases.WAIT.test(said)) return { kind: 'how' };
   if (phrases.SKIP.test(said)) return told({ kind: 'skip' });
   const asked = firstThatHolds(step === 'check' ? cause.check?.ask : cause.fix.do, van) ?? '';
   if (asksHow(heard, asked, cause, van)) return { kind: 'how' };
   if (asksSomething(heard)) return { kind: 'other' };
-  return step === 'check' ? readCheck(heard, asked) : readFix(heard);
+  const answer = step === 'check' ? readCheck(heard, asked) : readFix(heard);
+  return answer.kind === 'other' && bearsOn(heard, asked) ? { kind: 'how' } : answer;
 }
 
 function readCheck(heard: Heard, asked: string): StepAnswer {
@@ -106,6 +109,12 @@ function asksHow({ words, said }: Heard, asked: string, cause: ScopedCause, van:
   const own = [...contentOf(words)].filter((each) => !phrases.ASKING.has(each));
   if (own.length === 0 || own.some((each) => about.has(each))) return true;
   return /\b(?:that|it|this|those|them|one)\b/.test(said) && words.length <= SHORT_WORDS;
+}
+
+/** A short word about the very thing of the step, though not an answer. */
+function bearsOn({ words }: Heard, asked: string): boolean {
+  const about = contentOf(wordsOf(asked));
+  return words.length <= SHORT_WORDS && [...contentOf(words)].some((each) => about.has(each));
 }
 
 function asksSomething({ text, said }: Heard): boolean {

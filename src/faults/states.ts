@@ -85,7 +85,7 @@ export function refusedAt(words: readonly string[], at: number): boolean {
     const word = words[i] ?? '';
     if (word === 'but' || (TURNS.has(word) && reach > 0)) break;
     if (REFUSALS.has(word)) refused = usedUp && word !== 'no' ? refused : !refused;
-    else if (!COMMON.has(word) && !/ed$/.test(word)) usedUp = true;
+    else if (!COMMON.has(word) && !/(?:ed|ly)$/.test(word)) usedUp = true;
   }
   return refused;
 }

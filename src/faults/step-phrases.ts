@@ -22,8 +22,11 @@ function anywhere(...patterns: readonly string[]): RegExp {
 export const SIGHS =
   /^(?:(?:oh|ah|er|erm|um|umm|hmm|well|so|right|ok|okay|sadly|unfortunately|actually|sorry|hi|hello|i am afraid|afraid|just looked|just checked|checked) )+(?=\w)/;
 
+/** Said back out of politeness: nothing about the step. */
+export const POLITE = whole('(?:ok|okay|right|thanks|thank you|cool|lol|haha|cheers| )+');
+
+/** The hirer is at it. */
 export const WAIT = whole(
-  '(?:ok|okay|right|thanks|thank you|cool|lol|haha|cheers| )+',
   '(?:(?:hang|hold) on|(?:one|give me a|just a|a|1|2|two) (?:sec|second|moment|minutes?)|wait|looking|checking|trying)(?: .{0,25})?',
   '(?:will (?:do|try|look|check)|(?:let me|i will|going to|off to) (?:look|check|try|see|have))(?: .{0,40})?',
 );

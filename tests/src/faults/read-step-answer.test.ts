@@ -101,6 +101,14 @@ const CHECKS: Readonly<Record<string, readonly (readonly [string, string])[]>> =
     ['it is switched on', 'no'],
     ["no it's off", 'yes'],
     ['it was off', 'yes'],
+    ['there are two switches', 'how'],
+    ['hang on', 'how'],
+    ['ok let me look', 'how'],
+    ['ok', 'other'],
+    ['it was off but I put it on and still nothing', 'yes'],
+    ["I'd rather not touch it", 'skip'],
+    ["there isn't one", 'cannot-tell'],
+    ['nooo', 'no'],
   ],
   "Is the switch or breaker at the post off, or is the post's lamp out?": [
     ['there is no light', 'yes'],
@@ -173,6 +181,10 @@ const CHECKS: Readonly<Record<string, readonly (readonly [string, string])[]>> =
     ["no we haven't touched it", 'no'],
     ["we didn't change it", 'no'],
     ['never', 'no'],
+  ],
+  'Is the blade anything but fully shut?': [
+    ['its shut', 'no'],
+    ['slightly open', 'yes'],
   ],
   'Is the fuse broken?': [
     ['it looks fine', 'no'],
