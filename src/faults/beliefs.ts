@@ -43,18 +43,6 @@ export function massesOf(problem: Problem, causes: readonly ScopedCause[], walk:
   return masses;
 }
 
-/** The same as probabilities by cause, in the graph's order; `other` is 'something else'. They sum to 1. */
-export function beliefs(
-  problem: Problem,
-  causes: readonly ScopedCause[],
-  walk: Walk,
-): { readonly causes: readonly number[]; readonly other: number } {
-  const masses = massesOf(problem, causes, walk);
-  const total = sum(masses);
-  const shares = [...masses].map((mass) => mass / total);
-  return { causes: shares.slice(0, -1), other: shares.at(-1) ?? 0 };
-}
-
 export function sum(masses: Masses): number {
   let total = 0;
   for (let h = 0; h < masses.length; h++) total += masses[h] ?? 0;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { beliefs } from '../../../src/faults/beliefs.ts';
+import { massesOf, sum } from '../../../src/faults/beliefs.ts';
 import { openWalk } from '../../../src/faults/open-walk.ts';
 import { problemOf } from '../../../src/faults/problem.ts';
 import type { Done, Walk } from '../../../src/faults/types.ts';
@@ -11,13 +11,17 @@ const CAUSES = [
   aCause('b', 0.3, { fix: { success: 0.8 } }),
   aCause('c', 0.2, { check: { also: ['a'] } }),
 ];
-const PROBLEM = problemOf(CAUSES, 30);
 const OPENED = openWalk('no-water', CAUSES, { said: [], seen: {}, van: A_VAN, nowMs: 0 });
 const having = (...done: Done[]): Walk => ({ ...OPENED, done });
-const believed = (walk: Walk) => beliefs(PROBLEM, CAUSES, walk);
+/** Beliefs as probabilities: by cause, and of something else. */
+function believed(walk: Walk, causes = CAUSES) {
+  const masses = massesOf(problemOf(causes, 30), causes, walk);
+  const shares = [...masses].map((mass) => mass / sum(masses));
+  return { causes: shares.slice(0, -1), other: shares.at(-1) ?? 0 };
+}
 const check = (cause: string, answer: 'yes' | 'no' | 'cannot-tell'): Done => ({ kind: 'check', cause, answer });
 
-describe('beliefs', () => {
+describe('massesOf', () => {
   it('begin with the priors, and keep a share for something else', () => {
     const { causes, other } = believed(OPENED);
     expect(causes.map((each) => each / 0.93)).toEqual([0.5, 0.3, 0.2].map((each) => expect.closeTo(each, 12)));
@@ -51,7 +55,7 @@ describe('beliefs', () => {
   it('survive sure answers that contradict each other', () => {
     const sure = [aCause('a', 0.5, { check: { wrong: 0 } }), aCause('b', 0.5, { check: { wrong: 0 } })];
     const walk = having(check('a', 'yes'), check('b', 'yes'));
-    const { causes } = beliefs(problemOf(sure, 30), sure, walk);
+    const { causes } = believed(walk, sure);
     expect(causes[0]).toBeCloseTo(1, 12);
   });
 
