@@ -4,8 +4,8 @@
  */
 
 const HELPED =
-  /^(?:(?:yes|yep|yeah|great|brilliant|ok|cheers|ta|thanks|thank you|that|it|its|all|now|works?|worked|working|sorted|fixed|good|perfect|did it|done|the job|has|is|did|trick|a treat|lovely|super) ?)+$/;
-const WORKED = /work|sort|fix|did it|done|trick|treat|yes|yep|yeah/;
+  /^(?:(?:yes|yep|yeah|great|brilliant|ok|cheers|ta|thanks|thank you|that|it|its|all|now|works?|worked|working|sorted|fixed|good|perfect|did|it|done|the|trick|job|has|is|a treat|lovely|super) ?)+$/;
+const WORKED = /work|sort|fix|did|it|done|the|trick|trick|treat|yes|yep|yeah/;
 const STUCK =
   /^(?:still (?:stuck|not working|nothing|no good|the same|not|dead|doesnt work|broken)|stuck|no(?:pe)?|nah|not (?:working|fixed|really|yet)|that (?:did not|didnt|doesnt|does not) (?:work|help)|did not (?:work|help)|didnt (?:work|help)|it (?:still )?(?:doesnt|does not|didnt|did not|isnt|is not|wont|will not) (?:work|working|help)|no (?:joy|luck|good|change|difference)|nothing (?:happened|happens|changed)|same again|doesnt work|tried that)(?: .{0,20})?$/;
 const NEVER_MIND =
