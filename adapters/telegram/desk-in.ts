@@ -1,8 +1,10 @@
 import type { Api } from 'grammy';
 import { type Attachment, attachmentsText, never, type Store } from '../../src/index.ts';
+import type { Marks } from './desk-marks.ts';
 import type { DeskNotes, Spoken } from './desk-notes.ts';
 import { createOnce } from './desk-once.ts';
 import type { DeskOut } from './desk-out.ts';
+import type { OwnWords } from './desk-own.ts';
 import { createPresses, type Staff } from './desk-presses.ts';
 import type { Rooms } from './desk-rooms.ts';
 import type { DeskStore, StaffActions } from './desk-types.ts';
@@ -19,7 +21,9 @@ export type DeskInParts = {
   readonly api: Api;
   readonly notes: DeskNotes;
   readonly rooms: Rooms;
-  readonly out: DeskOut;
+  readonly marks: Marks;
+  readonly own: OwnWords;
+  readonly out: Pick<DeskOut, 'wake'>;
   readonly store: DeskStore;
   readonly sender: Sender;
   readonly actions: StaffActions;
@@ -45,8 +49,8 @@ type Said = {
  * id, and what a crash left half noted is looked for before it is done again.
  */
 export function createDeskIn(parts: DeskInParts): StaffInbox {
-  const { api, notes, rooms, out, store, sender, actions, spendStaffToken, trouble, log } = parts;
-  const once = createOnce(notes, store, out);
+  const { api, notes, rooms, marks, own, out, store, sender, actions, spendStaffToken, trouble, log } = parts;
+  const once = createOnce(notes, store, own);
   const presses = createPresses({ notes, rooms, store, actions, once });
   let tail: Promise<void> = Promise.resolve();
 
@@ -162,9 +166,9 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
         const line = await lastLineBy(staff.by, threadId, store);
         await Promise.all([
           notes.putSpoken(at.message, { thread: threadId, kind: 'said', text }),
-          line === null ? null : out.addMark({ thread: threadId, message: at.message, line }),
+          line === null ? null : marks.add({ thread: threadId, message: at.message, line }),
         ]);
-        return;
+        return out.wake();
       }
       case 'taken-by':
         return courtesy(rooms.answer(SAYS.notSent(await rooms.shownHolder(threadId, outcome.name)), at));

@@ -38,6 +38,9 @@ export type Handled = {
 /** A staff message on its way to the hirer: to be marked when the line has arrived. */
 export type Mark = { readonly thread: string; readonly message: number; readonly line: number };
 
+/** A line of the program's own for a thread's room, still to be told. */
+export type Reminder = { readonly threadId: string; readonly words: string; readonly urgent: boolean };
+
 /** Telegram hands out at most 100 updates at a time: no more can come twice. */
 const DONE_KEPT = 100;
 
@@ -92,6 +95,9 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
 
     marks: async () => (await get<readonly Mark[]>(here('marks'))) ?? [],
     putMarks: (marks: readonly Mark[]) => put(here('marks'), marks),
+
+    reminders: async () => (await get<readonly Reminder[]>(always('reminders'))) ?? [],
+    putReminders: (reminders: readonly Reminder[]) => put(always('reminders'), reminders),
 
     staffName: (user: number) => get<string>(`telegram:staff:${user}`),
     putStaffName: (user: number, name: string) => put(`telegram:staff:${user}`, name),

@@ -1,6 +1,6 @@
 import type { Event, StoredEvent } from '../../src/index.ts';
 import type { DeskNotes } from './desk-notes.ts';
-import type { DeskOut } from './desk-out.ts';
+import type { OwnWords } from './desk-own.ts';
 import type { DeskStore, StaffOutcome } from './desk-types.ts';
 
 /** An action that leaves an event by which one sees, after a crash, that it was done. */
@@ -16,7 +16,7 @@ export type OnceAction = {
 export type Once = (action: OnceAction) => Promise<StaffOutcome>;
 
 /** Does an action, unless the thread's events show that the same update did it before a crash. */
-export function createOnce(notes: DeskNotes, store: Pick<DeskStore, 'events'>, out: Pick<DeskOut, 'expectOwn'>): Once {
+export function createOnce(notes: DeskNotes, store: Pick<DeskStore, 'events'>, own: Pick<OwnWords, 'expect'>): Once {
   async function wasDone({ updateId, threadId, leaves }: OnceAction): Promise<boolean> {
     const handled = await notes.handled();
     if (handled.acting?.update !== updateId || handled.acting.thread !== threadId) {
@@ -33,7 +33,7 @@ export function createOnce(notes: DeskNotes, store: Pick<DeskStore, 'events'>, o
   return async function once(action) {
     if (await wasDone(action)) return { kind: 'done' };
     const { threadId, leaves, act, tell } = action;
-    const unexpect = tell ? () => {} : out.expectOwn(threadId, leaves.kind, leaves.by, leaves.text);
+    const unexpect = tell ? () => {} : own.expect(threadId, leaves);
     let outcome: StaffOutcome | null = null;
     try {
       outcome = await act();

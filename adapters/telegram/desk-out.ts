@@ -1,6 +1,7 @@
-import type { Api } from 'grammy';
 import type { StoredEvent } from '../../src/index.ts';
-import type { DeskNotes, Mark, Told } from './desk-notes.ts';
+import type { Marks } from './desk-marks.ts';
+import type { DeskNotes, Reminder, Told } from './desk-notes.ts';
+import type { OwnWords } from './desk-own.ts';
 import type { Rooms } from './desk-rooms.ts';
 import type { DeskStore } from './desk-types.ts';
 import { SAYS } from './desk-words.ts';
@@ -13,20 +14,15 @@ export type DeskOut = {
   readonly start: () => void;
   readonly stop: () => Promise<void>;
   readonly wake: () => void;
-  /**
-   * What staff say in the group themselves is not repeated there: called before the action that will store the event.
-   *
-   * @returns Takes it back: the action stored nothing.
-   */
-  readonly expectOwn: (threadId: string, kind: 'staff-said' | 'staff-noted', by: string, text: string) => () => void;
-  /** A staff message that is on its way to the hirer. */
-  readonly addMark: (mark: Mark) => Promise<void>;
+  /** Puts a line of our own into a thread's room. Resolves when it cannot be forgotten any more. */
+  readonly remind: (reminder: Reminder) => Promise<void>;
 };
 
 export type DeskOutParts = {
-  readonly api: Api;
   readonly notes: DeskNotes;
   readonly rooms: Rooms;
+  readonly marks: Marks;
+  readonly own: OwnWords;
   readonly pace: Pace;
   readonly store: DeskStore;
   readonly wait: Wait;
@@ -34,11 +30,18 @@ export type DeskOutParts = {
   readonly trouble: (what: string | null) => void;
 };
 
-const TOLD_KINDS = ['passed', 'taken', 'given-back', 'to-staff', 'staff-said', 'staff-noted', 'notice'] as const;
+const TOLD_KINDS = [
+  'passed',
+  'taken',
+  'given-back',
+  'shift-ended',
+  'to-staff',
+  'staff-said',
+  'staff-noted',
+  'notice',
+] as const;
 /** Looked at without being woken, for changes made by another process. */
 const LOOK_AGAIN_MS = 5_000;
-/** How far a staff message has come; of the reactions that bots may give. */
-export const REACTIONS = { delivered: '👍', unknown: '🤔', gone: '👎' } as const;
 const GROUP_LOST_MS = 60_000;
 const SOON_MS = 3_000;
 
@@ -46,17 +49,14 @@ const SOON_MS = 3_000;
  * Tells the group what the stored events say, one after another; a danger goes first. An event counts as told once its
  * message stands there, so a crash or an outage leaves it waiting; in the worst case it is told twice.
  */
-export function createDeskOut({ api, notes, rooms, pace, store, wait, log, trouble }: DeskOutParts): DeskOut {
+export function createDeskOut(parts: DeskOutParts): DeskOut {
+  const { notes, rooms, marks, own, pace, store, wait, log, trouble } = parts;
   const stopping = new AbortController();
-  const own = new Map<string, number>();
   let wakeUp: (() => void) | null = null;
   let woken = false;
   let lost = false;
   let running: Promise<void> = Promise.resolve();
-  let marks: readonly Mark[] | null = null;
-
-  const ownKey = (threadId: string, kind: string, by: string, text: string) =>
-    JSON.stringify([threadId, kind, by, text]);
+  let reminders: readonly Reminder[] | null = null;
 
   function wake(): void {
     woken = true;
@@ -83,7 +83,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
     }
   }
 
-  /** Tells one event if there is one and the pace allows it; gives the time to sleep before the next look. */
+  /** Tells one thing if there is one and the pace allows it; gives the time to sleep before the next look. */
   async function step(): Promise<number> {
     const told = await notes.told();
     if (told === null) {
@@ -91,20 +91,39 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
       return 0;
     }
     const waiting = await eventsWaiting(told);
-    const next = waiting.find(isDanger) ?? waiting[0];
+    const due = await allReminders();
+    const event = waiting.find(isDanger);
+    const reminder = due.find((each) => each.urgent);
+    const next = event ?? reminder ?? waiting[0] ?? due[0];
     if (next === undefined) {
-      await markArrived();
+      await marks.settle();
       return LOOK_AGAIN_MS;
     }
-    const freeMs = isOwn(next) ? 0 : pace.freeIn(notes.chat(), isDanger(next));
+    const freeMs =
+      'event' in next && own.has(next) ? 0 : pace.freeIn(notes.chat(), next === event || next === reminder);
     if (freeMs > 0) return freeMs;
-    await tellOrLeaveOut(next);
-    await notes.putTold(next === waiting[0] ? upTo(told, next.id) : { ...told, ahead: [...told.ahead, next.id] });
+    if ('event' in next) {
+      await orLeftOut(next.threadId, () => tell(next));
+      await notes.putTold(next === waiting[0] ? upTo(told, next.id) : { ...told, ahead: [...told.ahead, next.id] });
+    } else {
+      await orLeftOut(next.threadId, () => rooms.line(next.threadId, null, next.words, { urgent: next.urgent }));
+      await putReminders((await allReminders()).filter((each) => each !== next));
+    }
     if (lost) {
       lost = false;
       trouble(null);
     }
     return 0;
+  }
+
+  async function allReminders(): Promise<readonly Reminder[]> {
+    reminders ??= await notes.reminders();
+    return reminders;
+  }
+
+  function putReminders(all: readonly Reminder[]): Promise<void> {
+    reminders = all;
+    return notes.putReminders(all);
   }
 
   /** A desk that is new, or new in this group, is told of everybody who waits or is with people now, and of no older times. */
@@ -121,17 +140,14 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
     );
   }
 
-  async function tellOrLeaveOut(stored: StoredEvent): Promise<void> {
+  async function orLeftOut(threadId: string, telling: () => Promise<void>): Promise<void> {
     try {
-      await tell(stored);
+      await telling();
     } catch (thrown) {
       const error = toChannelError(thrown);
       if (error.failure !== 'refused') throw error;
       // Telegram will refuse it tomorrow too; the yard page shows it, and everything behind it must not wait.
-      log.error(
-        { why: error.message, event: stored.event.kind, thread: stored.threadId },
-        'the staff group refused a message',
-      );
+      log.error({ why: error.message, thread: threadId }, 'the staff group refused a message');
     }
   }
 
@@ -147,7 +163,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
         return rooms.hirerLine(threadId, event.edit ? `${name} changed that to` : name, event.text, event.attachments);
       }
       case 'staff-said':
-        if (spendOwn(stored)) return;
+        if (own.spend(stored)) return;
         return rooms.line(
           threadId,
           `${event.by} to ${await hirerName(threadId)}`,
@@ -155,7 +171,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
           { silent: true },
         );
       case 'staff-noted':
-        if (spendOwn(stored)) return;
+        if (own.spend(stored)) return;
         return rooms.line(threadId, `${event.by}, for the yard`, event.text, {});
       case 'taken':
         return rooms.restate(threadId, { kind: 'taken', by: await rooms.shownHolder(threadId, event.by) });
@@ -165,6 +181,9 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
           by: event.by === 'hirer' ? await hirerName(threadId) : event.by,
         });
         return rooms.close(threadId);
+      case 'shift-ended':
+        await rooms.restate(threadId, { kind: 'waiting' });
+        return rooms.line(threadId, null, SAYS.shiftEnded(event.by, await hirerName(threadId)), {});
       case 'notice':
         return tellNotice(stored, event.hazard);
     }
@@ -184,60 +203,6 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
     return (await notes.seat(threadId))?.firstName ?? 'Hirer';
   }
 
-  function isOwn({ threadId, event }: StoredEvent): boolean {
-    return (
-      (event.kind === 'staff-said' || event.kind === 'staff-noted') &&
-      own.has(ownKey(threadId, event.kind, event.by, event.text))
-    );
-  }
-
-  function spendOwn(stored: StoredEvent): boolean {
-    const { event, threadId } = stored;
-    if ((event.kind !== 'staff-said' && event.kind !== 'staff-noted') || !isOwn(stored)) return false;
-    forgetOwn(ownKey(threadId, event.kind, event.by, event.text));
-    return true;
-  }
-
-  function forgetOwn(key: string): void {
-    const left = (own.get(key) ?? 1) - 1;
-    if (left === 0) own.delete(key);
-    else own.set(key, left);
-  }
-
-  async function allMarks(): Promise<readonly Mark[]> {
-    marks ??= await notes.marks();
-    return marks;
-  }
-
-  /** Marks staff's messages that have reached their hirer, or never will. */
-  async function markArrived(): Promise<void> {
-    const settled = new Set<Mark>();
-    for (const mark of await allMarks()) {
-      const sent =
-        (await store.lines(mark.thread, mark.line - 1)).find((line) => line.id === mark.line)?.sent ?? 'gone';
-      if (sent === 'waiting') continue;
-      await react(mark.message, REACTIONS[sent]);
-      settled.add(mark);
-    }
-    if (settled.size === 0) return;
-    marks = (await allMarks()).filter((mark) => !settled.has(mark));
-    await notes.putMarks(marks);
-  }
-
-  async function react(message: number, emoji: (typeof REACTIONS)[keyof typeof REACTIONS]): Promise<void> {
-    try {
-      await api.raw.setMessageReaction({
-        chat_id: notes.chat(),
-        message_id: message,
-        reaction: [{ type: 'emoji', emoji }],
-      });
-    } catch (thrown) {
-      // The message was deleted, or the group allows no reactions: the transcript on the yard page shows the same.
-      const error = toChannelError(thrown);
-      if (error.failure !== 'refused') throw error;
-    }
-  }
-
   async function sleepAfter(thrown: unknown): Promise<void> {
     if (!(thrown instanceof ChannelError)) {
       log.error({ why: String(thrown) }, 'the staff desk failed and tries again');
@@ -248,6 +213,7 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
       return;
     }
     log.warn({ why: thrown.message, failure: thrown.failure }, 'the staff group could not be told');
+    if (thrown.failure === 'busy') pace.hold(notes.chat(), thrown.retryAfterMs ?? SOON_MS);
     if (thrown.failure === 'gone') {
       lost = true;
       trouble(SAYS.groupLost);
@@ -258,14 +224,8 @@ export function createDeskOut({ api, notes, rooms, pace, store, wait, log, troub
 
   return {
     wake,
-    expectOwn: (threadId, kind, by, text) => {
-      const key = ownKey(threadId, kind, by, text);
-      own.set(key, (own.get(key) ?? 0) + 1);
-      return () => forgetOwn(key);
-    },
-    addMark: async (mark) => {
-      marks = [...(await allMarks()), mark];
-      await notes.putMarks(marks);
+    remind: async (reminder) => {
+      await putReminders([...(await allReminders()), reminder]);
       wake();
     },
     start: () => {

@@ -34,6 +34,7 @@ export const SAYS = {
   noBooking: (ref: string) => `There is no booking ${ref}.`,
   nobodyThere: (ref: string, phone: string | null) =>
     `Nobody of ${ref} has opened the chat yet.${phone === null ? '' : ` Ring ${phone}.`}`,
+  shiftEnded: (by: string, name: string) => `${by}'s shift has ended: ${name} waits for somebody to press 'I have it'.`,
   opened: (name: string) => `Write here and it goes to ${name}.`,
   topicFailed:
     'The bot may not manage forum topics here: it answers in the group itself, by reply. Make it an administrator who may manage topics.',

@@ -1,7 +1,9 @@
 import type { Api } from 'grammy';
 import { createDeskIn } from './desk-in.ts';
+import { createMarks } from './desk-marks.ts';
 import { createDeskNotes } from './desk-notes.ts';
 import { createDeskOut } from './desk-out.ts';
+import { createOwnWords } from './desk-own.ts';
 import { createRooms } from './desk-rooms.ts';
 import type { DeskStore, StaffActions } from './desk-types.ts';
 import type { StaffInbox } from './inbox.ts';
@@ -28,7 +30,10 @@ export type DeskOptions = {
  */
 export type StaffDesk = {
   readonly wake: () => void;
-  /** Puts a line into a thread's room: a reminder, a word about the rota. Resolves when it stands there. */
+  /**
+   * Puts a line into a thread's room: a reminder, a word about the rota. Resolves when it is stored: it is told as soon
+   * as the group can be, after a restart too; urgent ones before what is not.
+   */
   readonly remind: (threadId: string, words: string, urgent: boolean) => Promise<void>;
 };
 
@@ -52,19 +57,19 @@ export function createStaffDesk(options: DeskOptions, parts: DeskParts): Running
   const trouble = options.trouble ?? (() => {});
   const notes = createDeskNotes(parts.store, options.chat);
   const rooms = createRooms({ ...parts, notes });
-  const out = createDeskOut({ ...parts, notes, rooms, trouble });
+  const marks = createMarks(parts.api, notes, parts.store);
+  const own = createOwnWords();
+  const shared = { ...parts, notes, rooms, marks, own, trouble };
+  const out = createDeskOut(shared);
   const inbox = createDeskIn({
-    ...parts,
-    notes,
-    rooms,
+    ...shared,
     out,
-    trouble,
     actions: options.actions,
     spendStaffToken: options.spendStaffToken ?? (async () => null),
   });
   return {
     wake: out.wake,
-    remind: (threadId, words, urgent) => rooms.line(threadId, null, words, { urgent }),
+    remind: (threadId, words, urgent) => out.remind({ threadId, words, urgent }),
     inbox,
     start: async () => {
       await notes.load();

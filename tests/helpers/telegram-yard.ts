@@ -193,6 +193,8 @@ export async function aYard(options: YardOptions) {
     hirerSays: (threadId: string, text: string, attachments: readonly Attachment[] = [], edit = false) =>
       save(threadId, {}, [{ kind: 'to-staff', text, attachments, edit }]),
     notice: (threadId: string, hazard: string) => save(threadId, {}, [{ kind: 'notice', hazard, level: 'danger' }]),
+    shiftEnds: (threadId: string, by: string) =>
+      save(threadId, { keeper: 'waiting', keeperName: null }, [{ kind: 'shift-ended', by }]),
     keeper: async (threadId: string) => (await store.thread(threadId))?.keeper,
     /** Stops without closing the stand-in: as a restart would. */
     async halt(): Promise<void> {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../adapters/telegram/commands.ts';
-import { REACTIONS } from '../../adapters/telegram/desk-out.ts';
+import { REACTIONS } from '../../adapters/telegram/desk-marks.ts';
 import { TELEGRAM, TELEGRAM_RATES } from '../../adapters/telegram/limits.ts';
 import { ALLOWED_UPDATES } from '../../adapters/telegram/update.ts';
 import { SECRET_PATTERN } from '../../adapters/telegram/webhook.ts';

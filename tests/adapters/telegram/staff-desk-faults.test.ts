@@ -196,6 +196,24 @@ describe('the staff desk when things go wrong', () => {
     expect(times(yard, 'the fridge clicks')).toBe(1);
   });
 
+  it('forgets no reminder while Telegram is down, nor over a restart', async () => {
+    const store = memoryStore();
+    const first = await aYard({ forum: true, store, telegram: { wait: briefly } });
+    const { threadId } = await first.hirer('Ada', aBooking());
+    await first.pass(threadId);
+    await told(first, 'fridge');
+    const port = PORT_OF(first.standIn.root);
+    await first.standIn.close();
+    await first.channel.desk?.remind(threadId, 'Ada has waited for 20 minutes.', false);
+    await first.channel.desk?.remind(threadId, 'Ada smells gas and nobody has her.', true);
+    await first.halt();
+    await first.standIn.start(port);
+    yard = await aYard({ forum: true, store, standIn: first.standIn, group: first.group });
+    await told(yard, '20 minutes');
+    const texts = yard.group.screen().map((seen) => seen.text);
+    expect(texts.slice(-2)).toEqual(['Ada smells gas and nobody has her.', 'Ada has waited for 20 minutes.']);
+  });
+
   it('tells a desk that is new of those who wait, but of no older times', async () => {
     const store = memoryStore();
     const standIn = await new TelegramStandIn().start();

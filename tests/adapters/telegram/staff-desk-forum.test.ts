@@ -370,7 +370,20 @@ describe('the staff desk in a group with forum topics', () => {
     await yard.pass(threadId);
     await told('fridge');
     await yard.channel.desk?.remind(threadId, 'Ada has waited for 20 minutes.', true);
+    await told('Ada has waited for 20 minutes.');
     expect(inTopic().at(-1)?.text).toBe('Ada has waited for 20 minutes.');
+  });
+
+  it('says when a shift ends with a hirer unanswered, and offers them to the next', async () => {
+    const { threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    await yard.shell.take(threadId, 'Nessa');
+    await told('Nessa has it.');
+    await yard.shiftEnds(threadId, 'Nessa');
+    await told("Nessa's shift has ended: Ada waits for somebody to press 'I have it'.");
+    expect(inTopic()[0]?.choices).toEqual(['I have it', 'Back to the bot']);
+    expect(inTopic()[0]?.text).not.toContain('has it.');
   });
 
   it('works on by reply when the bot may not manage forum topics', async () => {
