@@ -1,0 +1,72 @@
+import { type Bar, INKS } from '../../src/index.ts';
+import type { Theme } from './touched.ts';
+
+const LEFT = 12;
+const WIDE = 376;
+const TOP = 44;
+const HIGH = 36;
+
+/**
+ * What is used against what there is: parts told apart by tone and hatching, never by hue, the limit a tall stroke, and
+ * all past it hatched. The figures stand beneath, numbered as the parts are.
+ */
+export function barSvg(bar: Bar, theme: Theme): string {
+  const { paper, ink, tone, part, marigold } = INKS[theme];
+  const used = bar.segments.reduce((sum, { amount }) => sum + Math.max(0, amount), 0);
+  const most = Math.max(used, bar.limit, Number.MIN_VALUE);
+  const at = (amount: number) => Math.round((LEFT + (amount / most) * WIDE) * 10) / 10;
+  const limit = at(bar.limit);
+  let from = 0;
+  const segments = bar.segments.map(({ amount }, i) => {
+    const x = at(from);
+    from += Math.max(0, amount);
+    const width = Math.round((at(from) - x) * 10) / 10;
+    const middle = x + width / 2;
+    const number = width < 22 ? '' : lettered(middle, TOP + HIGH / 2 + 6, `${i + 1}`, ink, 'middle');
+    return `<rect x="${x}" y="${TOP}" width="${width}" height="${HIGH}" fill="${i % 2 === 0 ? part : tone}" stroke="${ink}" stroke-width="2"/>${number}`;
+  });
+  const over =
+    used > bar.limit
+      ? `<path d="${hatched(limit, LEFT + WIDE)}" fill="none" stroke="${ink}" stroke-width="1"/><path d="M${limit} ${TOP + HIGH + 8}l-7 12h14z" fill="${marigold}" stroke="${INKS.light.ink}" stroke-width="2"/>`
+      : '';
+  const lines = [
+    ...bar.segments.map(({ label, amount }, i): [string, string] => [`${i + 1}  ${label}`, figure(amount, bar.unit)]),
+    ['Together', figure(used, bar.unit)] as const,
+    ['There is', figure(bar.limit, bar.unit)] as const,
+  ];
+  const first = TOP + HIGH + 44;
+  const table = lines.map(([label, amount], i) => {
+    const y = first + i * 24;
+    return lettered(LEFT, y, label, ink, 'start') + lettered(LEFT + WIDE, y, amount, ink, 'end');
+  });
+  const rule = first + bar.segments.length * 24 - 17;
+  const height = first + lines.length * 24 - 6;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 ${height}"><rect width="400" height="${height}" fill="${paper}"/>`,
+    lettered(LEFT, 26, bar.title, ink, 'start'),
+    `<rect x="${LEFT}" y="${TOP}" width="${limit - LEFT}" height="${HIGH}" fill="${paper}" stroke="${ink}" stroke-width="2"/>`,
+    ...segments,
+    over,
+    `<path d="M${limit} ${TOP - 7}v${HIGH + 14}" stroke="${ink}" stroke-width="4"/>`,
+    `<path d="M${LEFT} ${rule}h${WIDE}" stroke="${ink}" stroke-width="1"/>`,
+    ...table,
+    '</svg>',
+  ].join('');
+}
+
+function lettered(x: number, y: number, text: string, ink: string, anchor: 'start' | 'middle' | 'end'): string {
+  const safe = text.replace(/&/g, '&amp;').replace(/</g, '&lt;');
+  return `<text x="${x}" y="${y}" font-family="Atkinson Hyperlegible, sans-serif" font-weight="700" font-size="17" fill="${ink}" text-anchor="${anchor}">${safe}</text>`;
+}
+
+function figure(amount: number, unit: string): string {
+  const rounded = amount >= 100 ? Math.round(amount) : Math.round(amount * 10) / 10;
+  return `${rounded.toLocaleString('en-GB')} ${unit}`;
+}
+
+/** Slanted strokes between two places of the bar. */
+function hatched(from: number, to: number): string {
+  let path = '';
+  for (let x = from + 4; x < to; x += 9) path += `M${x} ${TOP + HIGH}l${Math.min(10, to - x)} -${HIGH}`;
+  return path;
+}
