@@ -34,7 +34,7 @@ export const faults = command({
     }
     if (action !== 'due' && values['looked-at'] !== undefined) throw new UsageError('--looked-at belongs to due');
     return withData(terminal, async ({ store, served, config }) => {
-      const { knowledge } = served;
+      const { knowledge } = served();
       const van = vanNamed(values.van, knowledge);
       const symptom = values.symptom ?? null;
       const print = (line: string, item: unknown): void =>

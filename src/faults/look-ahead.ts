@@ -19,6 +19,8 @@ export function lookAhead(problem: Problem, masses: Masses, open: Open, depth: n
   let best = bestPlan(problem, masses, open);
   if (depth === 0) return best;
   const total = sum(masses);
+  const atLeast = leastMinutes(problem, masses, open);
+  if (atLeast >= best.minutes - TIE) return best;
   const consider = (action: Action, minutes: number): void => {
     if (minutes < best.minutes - TIE) best = { action, minutes };
   };
@@ -26,20 +28,36 @@ export function lookAhead(problem: Problem, masses: Masses, open: Open, depth: n
     const check = problem.checks[i];
     if ((open.checks & (1 << i)) === 0 || check === null || check === undefined) continue;
     const rest = withoutCheck(open, i);
-    let minutes = check.minutes * total;
+    // Begins with the least the answers can come to, and makes each exact in turn.
+    let minutes = check.minutes * total + atLeast;
     for (const answer of ANSWERS) {
       if (minutes >= best.minutes) break;
       if (answer === 'cannot-tell' && problem.cannotTell === 0) continue;
-      minutes += lookAhead(problem, afterAnswer(problem, masses, i, answer), rest, depth - 1).minutes;
+      const after = afterAnswer(problem, masses, i, answer);
+      minutes += lookAhead(problem, after, rest, depth - 1).minutes - leastMinutes(problem, after, open);
     }
     consider({ kind: 'check', i }, minutes);
   }
   for (let i = 0; i < problem.fixes.length; i++) {
     const fix = problem.fixes[i];
     if ((open.fixes & (1 << i)) === 0 || fix === null || fix === undefined) continue;
-    if (fix.minutes * total >= best.minutes) continue;
-    const after = lookAhead(problem, afterFailed(problem, masses, i), withoutFix(problem, open, i), depth - 1);
+    const failed = afterFailed(problem, masses, i);
+    const rest = withoutFix(problem, open, i);
+    if (fix.minutes * total + leastMinutes(problem, failed, rest) >= best.minutes) continue;
+    const after = lookAhead(problem, failed, rest, depth - 1);
     consider({ kind: 'fix', i }, fix.minutes * total + after.minutes);
   }
   return best;
+}
+
+/** What no walk can go below, even if it knew the truth: each cause's own fix and, where that fails, a pass; or the pass. */
+function leastMinutes(problem: Problem, masses: Masses, open: Open): number {
+  let minutes = 0;
+  for (let h = 0; h < masses.length; h++) {
+    const pass = problem.pass[h] ?? 0;
+    const fix = (open.fixes & (1 << h)) === 0 ? null : problem.fixes[h];
+    const least = fix == null ? pass : Math.min(pass, fix.minutes + (1 - fix.success) * pass);
+    minutes += (masses[h] ?? 0) * least;
+  }
+  return minutes;
 }
