@@ -12,6 +12,11 @@ const language = z.string().regex(/^[a-z]{2}$/, 'a language code of two letters,
 const sentence = z.string().min(1);
 /** One sentence in each language. Slots: {emergency} the number to dial, {firm} its name, {opens} when it opens. */
 const saying = z.record(language, sentence);
+/**
+ * Words or phrases parted by commas; '<group>' stands for all of another group. 'smell~' stands for its regular English
+ * endings as well (smells, smelled, smelling, smellin), 'smok*' for every word that begins so.
+ */
+const phrases = z.string().min(1);
 const level = z.enum(['danger', 'urgent', 'ask']);
 
 /** One notice in one language. Shown whole, first line first. Slots: {emergency}, {firm}, {van}. */
@@ -49,14 +54,8 @@ const shared = z.strictObject({
   checked: saying,
   asks: z.strictObject({ 'everyone-out': saying, 'anyone-ill': saying, where: saying }),
   /** How people say yes and no to those questions. */
-  answers: z.strictObject({ yes: z.record(language, z.array(sentence)), no: z.record(language, z.array(sentence)) }),
+  answers: z.strictObject({ yes: z.record(language, phrases), no: z.record(language, phrases) }),
 });
-
-/**
- * Words or phrases parted by commas; '<group>' stands for all of another group. 'smell~' stands for its regular English
- * endings as well (smells, smelled, smelling, smellin), 'smok*' for every word that begins so.
- */
-const phrases = z.string().min(1);
 
 export const GUARDS = ['negated', 'question', 'supposed', 'past', 'elsewhere'] as const;
 

@@ -1,6 +1,7 @@
 import type { TopicId } from '../basics/ids.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
 import { foldText } from './fold.ts';
+import { listed } from './lexicon.ts';
 import type { Level } from './types.ts';
 
 /** What is asked after a notice: whether it is the dangerous thing, and what changes the action. */
@@ -36,14 +37,17 @@ export function followUpText(
  * For 'where' every answer is an answer: the caller keeps the text.
  */
 export function readFollowUp(text: string, safety: Pick<SafetyData, 'shared'>): FollowUpAnswer {
-  const said = ` ${foldText(text)
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim()} `;
-  const has = (lists: Readonly<Record<string, readonly string[]>>) =>
-    Object.values(lists).some((list) =>
-      list.some((saying) => said.includes(` ${foldText(saying).replace(/[^\p{L}\p{N}]+/gu, ' ')} `)),
-    );
+  const said = ` ${plainWords(text)} `;
+  const has = (lists: Readonly<Record<string, string>>) =>
+    Object.values(lists).some((list) => listed(list).some((saying) => said.includes(` ${plainWords(saying)} `)));
   const no = has(safety.shared.answers.no);
   const yes = has(safety.shared.answers.yes);
   return yes === no ? 'unclear' : yes ? 'yes' : 'no';
+}
+
+function plainWords(text: string): string {
+  return foldText(text)
+    .replaceAll("'", '')
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
 }

@@ -92,7 +92,10 @@ function compile(groups: LexiconOptions['groups'], numbers: ReadonlyMap<string, 
   function addPhrase([first, second, ...rest]: readonly string[], group: number): void {
     if (first === undefined) return;
     for (const word of [first, second ?? first, ...rest]) vocabulary.add(word);
-    if (second === undefined) return push(single, first, group);
+    if (second === undefined) {
+      push(single, first, group);
+      return;
+    }
     const bySecond = longer.get(first) ?? new Map<string, Longer[]>();
     longer.set(first, bySecond);
     push(bySecond, second, { rest, group });
