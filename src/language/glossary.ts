@@ -1,15 +1,11 @@
 import { stem } from './stems.ts';
 import { tokens } from './tokens.ts';
 
-/** One line of the firm's glossary: what hirers say, what the firm calls it, and the part it names, if any. */
-export type GlossaryLine = { readonly says: string; readonly means: string; readonly part?: string | undefined };
+/** One line of the firm's glossary: what hirers say, and what the firm calls it. */
+export type GlossaryLine = { readonly says: string; readonly means: string };
 
 /** `means`: each alternative of 'fuse or circuit breaker' as its own words. */
-export type Meaning = {
-  readonly length: number;
-  readonly means: readonly (readonly string[])[];
-  readonly part: string | null;
-};
+export type Meaning = { readonly length: number; readonly means: readonly (readonly string[])[] };
 
 /** The longest saying that begins at a word, or null. Looks at stems, so 'loos' is 'loo'. */
 export type Glossary = (stems: readonly string[], at: number) => Meaning | null;
@@ -24,7 +20,7 @@ export function createGlossary(lines: Iterable<GlossaryLine>): Glossary {
     const first = says[0];
     if (first === undefined) continue;
     const means = alternatives(line.means);
-    const entry = { says, meaning: { length: says.length, means, part: line.part ?? null } };
+    const entry = { says, meaning: { length: says.length, means } };
     byFirst.set(first, [...(byFirst.get(first) ?? []), entry]);
   }
   for (const list of byFirst.values()) list.sort((a, b) => b.says.length - a.says.length);

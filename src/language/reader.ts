@@ -23,8 +23,6 @@ export type Reading = {
   readonly phrases: readonly (readonly string[])[];
   /** What the words come to in plain terms, each once: 'stuck', 'toilet'. */
   readonly meanings: readonly string[];
-  /** Parts named by way of the glossary, in the order said, each once. */
-  readonly parts: readonly string[];
 };
 
 export type Reader = (text: string) => Reading;
@@ -42,7 +40,8 @@ export function createReader({ vocabulary, spell, glossary }: ReaderOptions): Re
       if (one !== null) phrases.push([one]);
     }
     const stems = words.map((word) => word.stem);
-    return { words, phrases, meanings: meaningsOf(stems), parts: addGlossary(stems, phrases, glossary) };
+    addGlossary(stems, phrases, glossary);
+    return { words, phrases, meanings: meaningsOf(stems) };
   };
 }
 
@@ -69,17 +68,10 @@ function readToken(
   else add(token.text, false);
 }
 
-function addGlossary(stems: readonly string[], phrases: (readonly string[])[], glossary: Glossary): readonly string[] {
-  const parts = new Set<string>();
+function addGlossary(stems: readonly string[], phrases: (readonly string[])[], glossary: Glossary): void {
   for (let at = 0; at < stems.length; ) {
     const meaning = glossary(stems, at);
-    if (meaning === null) {
-      at++;
-      continue;
-    }
-    phrases.push(...meaning.means);
-    if (meaning.part !== null) parts.add(meaning.part);
-    at += meaning.length;
+    phrases.push(...(meaning?.means ?? []));
+    at += meaning?.length ?? 1;
   }
-  return [...parts];
 }

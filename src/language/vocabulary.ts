@@ -1,3 +1,5 @@
+import { kindredWords } from './kindred.ts';
+import { rightWords } from './right-words.ts';
 import { tokens } from './tokens.ts';
 
 /** The words that the graph's own people used. */
@@ -8,20 +10,37 @@ export type Vocabulary = {
   readonly split: ReadonlyMap<string, readonly [string, string]>;
 };
 
-/** Counts the words of all texts, and finds those written as one and as two. */
-export function vocabularyOf(texts: Iterable<string>): Vocabulary {
+/** Shorter words are joined or parted by accident more often than not ('to day', 'no w'). */
+const SHORTEST = 5;
+/** A word that stands in no word list and was used no oftener than this is a slip of the one who wrote it. */
+const SLIP = 2;
+
+/**
+ * Counts the words of all texts, and finds those written as one and as two.
+ *
+ * @param texts As hirers write: with slips, which are left out, so that they are mended wherever they turn up.
+ * @param terms Written with care: every word of theirs is right.
+ */
+export function vocabularyOf(texts: Iterable<string>, terms: Iterable<string>): Vocabulary {
   const counts = new Map<string, number>();
   const pairs = new Map<string, readonly [string, string]>();
-  for (const text of texts) {
+  const add = (text: string): void => {
     let last: string | null = null;
     for (const token of tokens(text)) {
       counts.set(token.text, (counts.get(token.text) ?? 0) + 1);
       if (last !== null) pairs.set(last + token.text, [last, token.text]);
       last = token.text;
     }
+  };
+  for (const text of texts) add(text);
+  const sure = new Set(kindredWords());
+  for (const term of terms) {
+    add(term);
+    for (const token of tokens(term)) sure.add(token.text);
+  }
+  const right = rightWords();
+  for (const [word, count] of counts) {
+    if (count <= SLIP && !right.has(word) && !sure.has(word) && !/\d/.test(word)) counts.delete(word);
   }
   return { counts, split: new Map([...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word))) };
 }
-
-/** Shorter words are joined or parted by accident more often than not ('to day', 'no w'). */
-const SHORTEST = 5;

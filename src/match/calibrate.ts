@@ -1,9 +1,9 @@
-import type { Reading } from '../language/reader.ts';
+import type { PartId } from '../basics/ids.ts';
 import { type Calibration, type Signals, signalsOf } from './calibration.ts';
 import { fitLogistic, type Row } from './logistic.ts';
-import { packedScorer } from './model.ts';
-import { readerFor } from './prepare.ts';
+import { type Model, packedScorer } from './model.ts';
 import { createRanker, type Ranking, roleOf } from './ranking.ts';
+import { createSee } from './seen.ts';
 import { startTraining } from './train.ts';
 import { TRAIN, type TrainOptions } from './train-options.ts';
 import type { TrainingInput } from './training-input.ts';
@@ -25,7 +25,7 @@ export type Calibrating = { readonly step: () => boolean; readonly result: () =>
 
 const FOLDS = 5;
 /** Of all the rows' weight: questions of the business that no topic answers, and what is none of ours. */
-const UNANSWERABLE = { leftOutTopics: 0.15, background: 0.1 };
+const UNANSWERABLE = { leftOutTopics: 0.1, background: 0.3 };
 const RIDGE = 1;
 
 /** A held-out line scored: its signals, and whether the best, or one of three, was right. */
@@ -58,7 +58,7 @@ export function startCalibrating(input: TrainingInput, seed: number, options: Tr
     step: () => {
       if (fold === FOLDS || training.step()) return fold < FOLDS;
       const out = input.lines.filter((line) => foldOf(line) === fold || topicFold.get(line.key) === fold);
-      scoreFold(out, training, input, held, confusions);
+      scoreFold(out, training.model(), input, held, confusions);
       fold++;
       if (fold < FOLDS) training = startTraining(without(fold), seed, options);
       return fold < FOLDS;
@@ -86,49 +86,51 @@ function foldsOf(lines: readonly TrainingLine[]): (line: TrainingLine) => number
   };
 }
 
+/** A van as the fold's model sees it. */
+type FoldVan = {
+  readonly has: ReadonlySet<string>;
+  readonly parts: ReadonlySet<PartId>;
+  readonly inScope: readonly boolean[];
+};
+
 function scoreFold(
   out: readonly TrainingLine[],
-  training: ReturnType<typeof startTraining>,
+  { keys, space, vocabulary, weights }: Model,
   input: TrainingInput,
   held: Held[],
   confusions: Confusion[],
 ): void {
-  const { keys, space, vocabulary, weights } = training.model();
-  const read = readerFor(input.glossary, vocabulary);
+  const see = createSee(input, vocabulary);
   const rank = createRanker({ space, scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
   const known = new Set(keys);
-  const scopes = Object.values(input.scopes).map((scope) => ({
-    has: new Set(scope),
-    inScope: keys.map((key) => roleOf(key) !== 'topic' || scope.includes(key)),
-  }));
-  for (const [i, line] of out.entries()) {
-    const sort = roleOf(line.key) === 'background' ? 'background' : known.has(line.key) ? 'topic' : 'left-out';
-    if (roleOf(line.key) === 'chat' || line.key === 'person') continue;
-    const reading = read(line.text);
-    const having = sort === 'topic' ? scopes.filter(({ has }) => has.has(line.key)) : scopes;
-    const van = having[i % Math.max(1, having.length)];
-    if (van !== undefined) {
-      const ranking = rank(reading, van.inScope, null);
-      held.push(heldOf(ranking, reading, keys, line.key, sort));
-      const best = ranking.inScope[0];
-      if (sort === 'topic' && best !== undefined && keys[best.label] !== line.key) {
-        confusions.push({
-          text: line.text,
-          key: line.key,
-          goesTo: keys[best.label] as string,
-          probability: best.probability,
-        });
-      }
+  const vans: FoldVan[] = Object.values(input.vans).map((van) => {
+    const has = new Set(van.keys);
+    return { has, parts: new Set(van.parts), inScope: keys.map((key) => roleOf(key) !== 'topic' || has.has(key)) };
+  });
+  for (const [i, { text, key }] of out.entries()) {
+    const role = roleOf(key);
+    if (role === 'chat' || role === 'person') continue;
+    const sort = role === 'background' ? role : known.has(key) ? 'topic' : 'left-out';
+    const seen = see(text);
+    const scoreIn = (among: readonly FoldVan[], as: Held['sort']): Ranking | null => {
+      const van = among[i % Math.max(1, among.length)];
+      if (van === undefined) return null;
+      const ranking = rank(seen, van.inScope, null);
+      const right = ranking.inScope.slice(0, 3).findIndex(({ label }) => keys[label] === key);
+      held.push({ signals: signalsOf(ranking, seen, van.parts), sort: as, best: right === 0, among: right >= 0 });
+      return ranking;
+    };
+    const best = scoreIn(sort === 'topic' ? vans.filter(({ has }) => has.has(key)) : vans, sort)?.inScope[0];
+    if (sort !== 'topic') continue;
+    scoreIn(
+      vans.filter(({ has }) => !has.has(key)),
+      'lacking',
+    );
+    const goesTo = keys[best?.label ?? -1];
+    if (best !== undefined && goesTo !== undefined && goesTo !== key) {
+      confusions.push({ text, key, goesTo, probability: best.probability });
     }
-    const lacking = sort === 'topic' ? scopes.filter(({ has }) => !has.has(line.key)) : [];
-    const other = lacking[i % Math.max(1, lacking.length)];
-    if (other !== undefined) held.push(heldOf(rank(reading, other.inScope, null), reading, keys, line.key, 'lacking'));
   }
-}
-
-function heldOf(ranking: Ranking, reading: Reading, keys: readonly string[], key: string, sort: Held['sort']): Held {
-  const right = ranking.inScope.slice(0, 3).findIndex(({ label }) => keys[label] === key);
-  return { signals: signalsOf(ranking, reading), sort, best: right === 0, among: right >= 0 };
 }
 
 function fit(held: readonly Held[]): Calibration {

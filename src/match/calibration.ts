@@ -1,10 +1,11 @@
-import type { Reading } from '../language/reader.ts';
+import type { PartId } from '../basics/ids.ts';
 import type { Ranking } from './ranking.ts';
+import type { Seen } from './seen.ts';
 
 /** What a ranking shows of how far it may be trusted, in the order of {@link SIGNALS}. */
 export type Signals = readonly number[];
 
-export const SIGNALS = ['one', 'best', 'lead', 'three', 'rival', 'background', 'unknown', 'length'] as const;
+export const SIGNALS = ['one', 'best', 'lead', 'three', 'rival', 'background', 'unknown', 'length', 'absent'] as const;
 
 /** Weights of a logistic regression over the signals. */
 export type Logistic = readonly number[];
@@ -20,14 +21,18 @@ export type Calibration = {
 
 const LEAST = 1e-4;
 
-/** Reads the signals off a ranking. Probabilities go in as their logits, kept within about 9 of zero. */
-export function signalsOf({ inScope, outOfScope, background }: Ranking, reading: Reading): Signals {
+/**
+ * Reads the signals off a ranking. Probabilities go in as their logits, kept within about 9 of zero.
+ *
+ * @param has The parts of the van, their roles among them.
+ */
+export function signalsOf({ inScope, outOfScope, background }: Ranking, seen: Seen, has: ReadonlySet<PartId>): Signals {
   const best = inScope[0]?.probability ?? 0;
   const second = inScope[1]?.probability ?? 0;
   const three = inScope.slice(0, 3).reduce((sum, share) => sum + share.probability, 0);
   const rival = outOfScope[0]?.probability ?? 0;
-  const words = Math.max(1, reading.words.length);
-  const unknown = reading.words.filter((word) => !word.known).length / words;
+  const words = Math.max(1, seen.words.length);
+  const unknown = seen.words.filter((word) => !word.known).length / words;
   return [
     1,
     logit(best),
@@ -37,7 +42,13 @@ export function signalsOf({ inScope, outOfScope, background }: Ranking, reading:
     logit(background),
     unknown,
     Math.log(words),
+    namesAbsent(seen, has) ? 1 : 0,
   ];
+}
+
+/** Whether the text names something that the van has none of. */
+function namesAbsent({ mentions }: Seen, has: ReadonlySet<PartId>): boolean {
+  return mentions.some(({ parts }) => parts.every((part) => !has.has(part)));
 }
 
 export function chanceOf(logistic: Logistic, signals: Signals): number {

@@ -1,5 +1,5 @@
-import type { Reading } from '../language/reader.ts';
 import { stem } from '../language/stems.ts';
+import type { Seen } from './seen.ts';
 
 /**
  * Words with pairs of words, letter groups, and plain meanings. Each view is scaled to a length of its own; letters
@@ -24,10 +24,9 @@ export type Take = (view: number, name: string, count: number) => void;
 
 /**
  * Names what a reading shows: stems ('w:pump'), neighbouring stems ('b:pump run'), groups of 3 to 5 letters within a
- * word ('c:^pum'), and meanings ('k:stuck').
+ * word ('c:^pum'), meanings ('k:stuck') and the roles of parts named ('p:water-pump').
  */
-export function features(reading: Reading, take: Take): void {
-  const { words, phrases, meanings } = reading;
+export function features({ words, phrases, meanings, mentions }: Seen, take: Take): void {
   for (let i = 0; i < words.length; i++) {
     const { stem: own, text } = words[i] as (typeof words)[number];
     take(WORDS, `w:${own}`, 1);
@@ -45,4 +44,5 @@ export function features(reading: Reading, take: Take): void {
     }
   }
   for (const meaning of meanings) take(MEANINGS, `k:${meaning}`, 1);
+  for (const { roles } of mentions) for (const role of roles) take(MEANINGS, `p:${role}`, 1 / roles.length);
 }

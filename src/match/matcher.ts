@@ -1,13 +1,13 @@
 import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
-import type { Reader } from '../language/reader.ts';
 import { type Calibration, chanceOf, signalsOf } from './calibration.ts';
 import { decide } from './decide.ts';
 import { BAYES_CALIBRATION, DEFAULT_CALIBRATION } from './default-calibration.ts';
 import { type Model, packedScorer } from './model.ts';
 import { naiveBayes } from './naive-bayes.ts';
-import { prepare, readerFor } from './prepare.ts';
+import { prepare } from './prepare.ts';
 import { createRanker, type Ranker, type Ranking, roleOf } from './ranking.ts';
+import { createSee, type See } from './seen.ts';
 import { TRAIN } from './train-options.ts';
 import { trainingInput } from './training-input.ts';
 import type { ChatKind, Decision, Matcher, Ranked, UnderstandContext, Understood, Why } from './types.ts';
@@ -24,7 +24,7 @@ const PLAIN = 0.5;
  * @param model What training left for this very graph; null: naive Bayes alone, ready at once.
  */
 export function createMatcher(knowledge: Knowledge, model: Model | null): Matcher {
-  const { keys, read, rank, calibration } = model === null ? untrained(knowledge) : trained(knowledge, model);
+  const { keys, see, rank, calibration } = model === null ? untrained(knowledge) : trained(knowledge, model);
   const topicOf = keys.map((key) => (roleOf(key) === 'topic' ? key.slice('topic/'.length) : null));
   const scopes = new Map<VanId, readonly boolean[]>();
   for (const van of knowledge.vans.values()) {
@@ -37,9 +37,9 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
   const named = (label: number) => topicOf[label] ?? '';
 
   const understandOne = (text: string, context: UnderstandContext): Understood => {
-    const reading = read(text);
+    const reading = see(text);
     const ranking = rank(reading, scopes.get(context.van) ?? [], null);
-    const signals = signalsOf(ranking, reading);
+    const signals = signalsOf(ranking, reading, knowledge.vans.get(context.van)?.parts ?? new Set());
     const ranked = calibrated(
       ranking,
       chanceOf(calibration.best, signals),
@@ -52,7 +52,7 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
       decide(ranked, knowledge.firm.costs, isHazard);
     const why: Why = {
       tokens: reading.words.map((word) => ({ said: word.said, read: word.text })),
-      linked: reading.parts,
+      linked: [...new Set(reading.mentions.flatMap(({ parts }) => parts))],
       features: [],
       costs,
     };
@@ -125,23 +125,23 @@ function lackedPart(topic: TopicId, knowledge: Knowledge, van: VanScope): string
 
 type Ready = {
   readonly keys: readonly string[];
-  readonly read: Reader;
+  readonly see: See;
   readonly rank: Ranker;
   readonly calibration: Calibration;
 };
 
 function untrained(knowledge: Knowledge): Ready {
-  const { keys, labels, vectors, space, read } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
+  const { keys, labels, vectors, space, see } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
   const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
   const rank = createRanker({ space, scorer, roles: keys.map(roleOf), temperature: BAYES_TEMPERATURE });
-  return { keys, read, rank, calibration: BAYES_CALIBRATION };
+  return { keys, see, rank, calibration: BAYES_CALIBRATION };
 }
 
 function trained(knowledge: Knowledge, { keys, space, vocabulary, weights, calibration }: Model): Ready {
   const rank = createRanker({ space, scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
   return {
     keys,
-    read: readerFor(knowledge.glossary.words, vocabulary),
+    see: createSee(trainingInput(knowledge), vocabulary),
     rank,
     calibration: calibration ?? DEFAULT_CALIBRATION,
   };

@@ -1,7 +1,5 @@
-import { createGlossary, type GlossaryLine } from '../language/glossary.ts';
-import { createReader, type Reader } from '../language/reader.ts';
-import { createSpeller } from '../language/speller.ts';
 import { type Vocabulary, vocabularyOf } from '../language/vocabulary.ts';
+import { createSee, type See } from './seen.ts';
 import type { TrainingInput } from './training-input.ts';
 import { buildSpace, type Space, type Vector, vectorOf } from './vector.ts';
 
@@ -13,30 +11,28 @@ export type Prepared = {
   readonly lineWeights: readonly number[];
   readonly space: Space;
   readonly vocabulary: Vocabulary;
-  readonly read: Reader;
+  readonly see: See;
   readonly groups: readonly (readonly number[])[];
   readonly groupCount: number;
 };
 
-/** The reader for one graph: its words, its glossary. */
-export function readerFor(glossary: readonly GlossaryLine[], vocabulary: Vocabulary): Reader {
-  const spell = createSpeller({ counts: vocabulary.counts, protectedWords: new Set() });
-  return createReader({ vocabulary, spell, glossary: createGlossary(glossary) });
-}
-
 /** Reads every line and turns it into a vector. */
-export function prepare({ lines, glossary, groups }: TrainingInput, fewestLines: number): Prepared {
+export function prepare(input: TrainingInput, fewestLines: number): Prepared {
+  const { lines, glossary, groups } = input;
   const glossaryTexts = glossary.flatMap((word) => [word.says, word.means]);
-  const vocabulary = vocabularyOf([...lines.map((line) => line.text), ...glossaryTexts]);
-  const read = readerFor(glossary, vocabulary);
-  const readings = lines.map((line) => read(line.text));
-  const space = buildSpace(readings, fewestLines);
+  const vocabulary = vocabularyOf(
+    lines.map((line) => line.text),
+    glossaryTexts,
+  );
+  const see = createSee(input, vocabulary);
+  const seen = lines.map((line) => see(line.text));
+  const space = buildSpace(seen, fewestLines);
   const keys = [...new Set(lines.map((line) => line.key))];
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
-  const vectors = readings.map((reading) => vectorOf(reading, space));
+  const vectors = seen.map((one) => vectorOf(one, space));
   const lineWeights = weightsOf(labels, keys.length);
-  return { keys, labels, vectors, lineWeights, space, vocabulary, read, ...numbered(keys, groups) };
+  return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }
 
 /** How many times a topic's weight a class may have. */

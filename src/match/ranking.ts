@@ -1,5 +1,5 @@
-import type { Reading } from '../language/reader.ts';
 import type { Scorer } from './scorer.ts';
+import type { Seen } from './seen.ts';
 import { type Space, vectorOf } from './vector.ts';
 
 /** A class by its number, with its share of the probability. */
@@ -31,11 +31,7 @@ export function roleOf(key: string): Role {
         : 'background';
 }
 
-export type Ranker = (
-  reading: Reading,
-  inScope: readonly boolean[],
-  leaning: ReadonlyMap<number, number> | null,
-) => Ranking;
+export type Ranker = (seen: Seen, inScope: readonly boolean[], leaning: ReadonlyMap<number, number> | null) => Ranking;
 
 export type RankerOptions = {
   readonly space: Space;
@@ -55,8 +51,8 @@ const KEPT = 12;
  */
 export function createRanker({ space, scorer, roles, temperature }: RankerOptions): Ranker {
   const scores = new Float64Array(roles.length);
-  return (reading, inScope, leaning) => {
-    scorer.score(vectorOf(reading, space), scores);
+  return (seen, inScope, leaning) => {
+    scorer.score(vectorOf(seen, space), scores);
     for (const [label, more] of leaning ?? []) scores[label] = (scores[label] as number) + more;
     let highest = -Infinity;
     for (let c = 0; c < scores.length; c++)

@@ -1,8 +1,10 @@
+import type { PartId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { GlossaryLine } from '../language/glossary.ts';
 import { KINDRED_WORDS } from '../language/kindred-words.ts';
 import { classKey } from './classes.ts';
 import { VIEWS } from './features.ts';
+import { type Naming, namings } from './links.ts';
 import { TRAIN } from './train-options.ts';
 import { type TrainingLine, trainingLines } from './training-lines.ts';
 
@@ -10,30 +12,35 @@ import { type TrainingLine, trainingLines } from './training-lines.ts';
 export type TrainingInput = {
   readonly lines: readonly TrainingLine[];
   readonly glossary: readonly GlossaryLine[];
+  /** What parts are called. */
+  readonly namings: readonly Naming[];
   /** For each topic's class the names of the groups it shares weights with. */
   readonly groups: Readonly<Record<string, readonly string[]>>;
-  /** For each van the classes of the topics it has. */
-  readonly scopes: Readonly<Record<string, readonly string[]>>;
+  /** For each van the classes of the topics it has, and its parts. */
+  readonly vans: Readonly<Record<string, { readonly keys: readonly string[]; readonly parts: readonly PartId[] }>>;
 };
 
-export function trainingInput(knowledge: Pick<Knowledge, 'topics' | 'talk' | 'glossary' | 'vans'>): TrainingInput {
+export function trainingInput(
+  knowledge: Pick<Knowledge, 'topics' | 'talk' | 'glossary' | 'vans' | 'parts'>,
+): TrainingInput {
   const groups: Record<string, readonly string[]> = {};
   for (const topic of knowledge.topics.values()) {
     groups[classKey({ kind: 'topic', topic: topic.id })] = [`system/${topic.system}`, `kind/${topic.kind}`];
   }
-  const scopes: Record<string, readonly string[]> = {};
+  const vans: Record<string, TrainingInput['vans'][string]> = {};
   for (const van of knowledge.vans.values()) {
-    scopes[van.id] = [...van.topics].map((topic) => classKey({ kind: 'topic', topic }));
+    const keys = [...van.topics].map((topic) => classKey({ kind: 'topic', topic }));
+    vans[van.id] = { keys, parts: [...van.parts] };
   }
-  const glossary = knowledge.glossary.words.map(({ says, means, part }) => ({ says, means, part }));
-  return { lines: trainingLines(knowledge), glossary, groups, scopes };
+  const glossary = knowledge.glossary.words.map(({ says, means }) => ({ says, means }));
+  return { lines: trainingLines(knowledge), glossary, namings: namings(knowledge), groups, vans };
 }
 
 /**
  * A short name for exactly this input and this way of training (FNV-1a, two lanes of 32 bits, in hex): models are kept
- * under it. Scopes do not change the weights and are left out.
+ * under it. What each van has does not change the weights and is left out.
  */
-export function inputHash({ lines, glossary, groups }: TrainingInput): string {
+export function inputHash({ lines, glossary, namings, groups }: TrainingInput): string {
   let low = 0x811c9dc5;
   let high = 0x01000193;
   const add = (text: string): void => {
@@ -43,7 +50,7 @@ export function inputHash({ lines, glossary, groups }: TrainingInput): string {
       high = Math.imul(high ^ code, 0x85ebca6b);
     }
   };
-  add(JSON.stringify([TRAIN, VIEWS, glossary, groups]));
+  add(JSON.stringify([TRAIN, VIEWS, glossary, namings, groups]));
   add(KINDRED_WORDS);
   for (const { text, key, writer } of lines) add(`${key}\t${writer}\t${text}\n`);
   return [low, high].map((lane) => (lane >>> 0).toString(16).padStart(8, '0')).join('');

@@ -1,5 +1,5 @@
-import type { Reading } from '../language/reader.ts';
 import { features, VIEWS } from './features.ts';
+import type { Seen } from './seen.ts';
 
 /** A text as numbers: the features it has, by their place in the space, and their weights. */
 export type Vector = { readonly at: Int32Array; readonly weight: Float32Array };
@@ -14,21 +14,21 @@ export type Space = {
 };
 
 /** Builds a space from the lines' readings. Features of fewer than `fewest` lines are left out, as if never seen. */
-export function buildSpace(readings: readonly Reading[], fewest: number): Space {
+export function buildSpace(all: readonly Seen[], fewest: number): Space {
   const lines = new Map<string, number>();
-  for (const reading of readings) {
-    const seen = new Set<string>();
-    features(reading, (_, name) => seen.add(name));
-    for (const name of seen) lines.set(name, (lines.get(name) ?? 0) + 1);
+  for (const one of all) {
+    const names = new Set<string>();
+    features(one, (_, name) => names.add(name));
+    for (const name of names) lines.set(name, (lines.get(name) ?? 0) + 1);
   }
   const names: string[] = [];
   const idf: number[] = [];
   for (const [name, count] of lines) {
     if (count < fewest) continue;
     names.push(name);
-    idf.push(Math.log((1 + readings.length) / (1 + count)) + 1);
+    idf.push(Math.log((1 + all.length) / (1 + count)) + 1);
   }
-  return spaceOf(names, Float32Array.from(idf), Math.log(1 + readings.length) + 1);
+  return spaceOf(names, Float32Array.from(idf), Math.log(1 + all.length) + 1);
 }
 
 /** A space put together again from its parts. */
@@ -40,10 +40,10 @@ export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf:
  * (1 + ln tf) x idf, each view scaled to its length. Features that the space lacks count in the length with the largest
  * idf, so that a half-understood question never scores as a whole one.
  */
-export function vectorOf(reading: Reading, space: Space): Vector {
+export function vectorOf(seen: Seen, space: Space): Vector {
   const counts: Map<number, number>[] = VIEWS.map(() => new Map());
   const squares = VIEWS.map(() => 0);
-  features(reading, (view, name, count) => {
+  features(seen, (view, name, count) => {
     const place = space.places.get(name);
     if (place === undefined) squares[view] = (squares[view] as number) + (count * space.unknownIdf) ** 2;
     else {
