@@ -40,14 +40,18 @@ export const faults = command({
       const print = (line: string, item: unknown): void =>
         terminal.out(`${values.json === true ? JSON.stringify(item) : line}\n`);
       switch (action) {
-        case 'report':
-          for (const counts of await faultReport(store, knowledge, symptom, van)) print(reportText(counts), counts);
+        case 'report': {
+          const report = await faultReport(store, knowledge, symptom, van);
+          for (const counts of report) print(reportText(counts), counts);
+          if (report.length === 0) terminal.err('No walk has ended yet.\n');
           return 0;
+        }
         case 'due': {
           const looked = values['looked-at'];
           if (looked !== undefined) await lookAt(looked, values.by, knowledge, store);
-          for (const due of await vanFaultsDue(store, knowledge, van))
-            print(dueText(due, knowledge.firm.timeZone), due);
+          const list = await vanFaultsDue(store, knowledge, van);
+          for (const due of list) print(dueText(due, knowledge.firm.timeZone), due);
+          if (list.length === 0) terminal.err('Nothing to look at.\n');
           return 0;
         }
         case 'accept': {
