@@ -8,6 +8,7 @@ import { startTraining } from './train.ts';
 import { TRAIN, type TrainOptions } from './train-options.ts';
 import type { TrainingInput } from './training-input.ts';
 import { FIRM, type TrainingLine } from './training-lines.ts';
+import { vectorOf } from './vector.ts';
 
 /** One wording that would go elsewhere, had its writer never written. */
 export type Confusion = {
@@ -101,7 +102,7 @@ function scoreFold(
   confusions: Confusion[],
 ): void {
   const see = createSee(input, vocabulary);
-  const rank = createRanker({ space, scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
+  const rank = createRanker({ scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
   const known = new Set(keys);
   const vans: FoldVan[] = Object.values(input.vans).map((van) => {
     const has = new Set(van.keys);
@@ -112,10 +113,11 @@ function scoreFold(
     if (role === 'chat' || role === 'person') continue;
     const sort = role === 'background' ? role : known.has(key) ? 'topic' : 'left-out';
     const seen = see(text);
+    const vector = vectorOf(seen, space);
     const scoreIn = (among: readonly FoldVan[], as: Held['sort']): Ranking | null => {
       const van = among[i % Math.max(1, among.length)];
       if (van === undefined) return null;
-      const ranking = rank(seen, van.inScope, null);
+      const ranking = rank(vector, van.inScope, null);
       const right = ranking.inScope.slice(0, 3).findIndex(({ label }) => keys[label] === key);
       held.push({ signals: signalsOf(ranking, seen, van.parts), sort: as, best: right === 0, among: right >= 0 });
       return ranking;

@@ -1,22 +1,16 @@
-import type { TopicId, VanId } from '../basics/ids.ts';
-import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
-import { type Calibration, chanceOf, signalsOf } from './calibration.ts';
-import { decide } from './decide.ts';
-import { BAYES_CALIBRATION, DEFAULT_CALIBRATION } from './default-calibration.ts';
-import { type Model, packedScorer } from './model.ts';
-import { naiveBayes } from './naive-bayes.ts';
-import { prepare } from './prepare.ts';
-import { createRanker, type Ranker, type Ranking, roleOf } from './ranking.ts';
-import { createSee, type See } from './seen.ts';
-import { TRAIN } from './train-options.ts';
-import { trainingInput } from './training-input.ts';
-import type { ChatKind, Decision, Matcher, Ranked, UnderstandContext, Understood, Why } from './types.ts';
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import { createJudge, type Judge } from './judge.ts';
+import { leaningOn } from './leaning.ts';
+import type { Model } from './model.ts';
+import { trained, untrained } from './ready.ts';
+import { readReference } from './refer-back.ts';
+import { splits } from './split.ts';
+import type { Matcher, Understood } from './types.ts';
 
-/** Naive Bayes sums logarithms of features that depend on each other and so is far too sure. */
-const BAYES_TEMPERATURE = 4;
-const MOST_RANKED = 10;
-/** A class that is no topic takes a text when it has at least this share. */
-const PLAIN = 0.5;
+/** A message this sure of its topic stands on its own, whatever it points back to. */
+const STANDS = 0.85;
+/** Both halves of a message must be at least this sure to be answered one by one. */
+const SPLIT = { both: 0.45, one: 0.6 };
 
 /**
  * A matcher for one graph.
@@ -24,125 +18,52 @@ const PLAIN = 0.5;
  * @param model What training left for this very graph; null: naive Bayes alone, ready at once.
  */
 export function createMatcher(knowledge: Knowledge, model: Model | null): Matcher {
-  const { keys, see, rank, calibration } = model === null ? untrained(knowledge) : trained(knowledge, model);
-  const topicOf = keys.map((key) => (roleOf(key) === 'topic' ? key.slice('topic/'.length) : null));
-  const scopes = new Map<VanId, readonly boolean[]>();
-  for (const van of knowledge.vans.values()) {
-    scopes.set(
-      van.id,
-      topicOf.map((topic) => topic === null || van.topics.has(topic)),
-    );
-  }
-  const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
-  const named = (label: number) => topicOf[label] ?? '';
+  const ready = model === null ? untrained(knowledge) : trained(knowledge, model);
+  const judge = createJudge(knowledge, ready);
 
-  const understandOne = (text: string, context: UnderstandContext): Understood => {
-    const reading = see(text);
-    const ranking = rank(reading, scopes.get(context.van) ?? [], null);
-    const signals = signalsOf(ranking, reading, knowledge.vans.get(context.van)?.parts ?? new Set());
-    const ranked = calibrated(
-      ranking,
-      chanceOf(calibration.best, signals),
-      chanceOf(calibration.among, signals),
-      named,
-    );
-    const { decision, costs } =
-      plain(ranking, keys) ??
-      lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, context.van) ??
-      decide(ranked, knowledge.firm.costs, isHazard);
-    const why: Why = {
-      tokens: reading.words.map((word) => ({ said: word.said, read: word.text })),
-      linked: [...new Set(reading.mentions.flatMap(({ parts }) => parts))],
-      features: [],
-      costs,
-    };
-    return { text, decision, ranked, why };
+  const understand: Matcher['understand'] = (text, { van, lastTopic, lastText }) => {
+    const alone = judge.judge(text, van, null);
+    if (lastText === '') return halves(text, alone, judge, van);
+    const reference = readReference(text);
+    const stands = alone.decision.kind === 'answer' && alone.decision.probability >= STANDS;
+    if (reference.kind === 'none' || (reference.kind === 'follows' && stands)) return halves(text, alone, judge, van);
+    if (isPlain(alone)) return [alone];
+    const corrects = reference.kind === 'corrects';
+    const leaning = leaningOn(lastTopic, judge.scoresOf(lastText), ready.keys, knowledge.topics, corrects);
+    return [{ ...judge.judge(reference.text, van, leaning), text }];
   };
 
   return {
-    understand: (text, context) => [understandOne(text, context)],
-    nearest: (text, context, most) => understandOne(text, context).ranked.slice(0, most),
+    understand,
+    nearest: (text, { van }, most) => judge.judge(text, van, null).ranked.slice(0, most),
   };
 }
 
-/** The first three share what `among` gives, the first of them having `best`; the rest keep their order behind. */
-function calibrated(
-  ranking: Ranking,
-  best: number,
-  among: number,
-  named: (label: number) => TopicId,
-): readonly Ranked[] {
-  const [first, ...rest] = ranking.inScope.slice(0, MOST_RANKED);
-  if (first === undefined) return [];
-  const left = Math.max(0, among - best);
-  const beside = rest.slice(0, 2).reduce((sum, share) => sum + share.probability, 0);
-  const scale = beside > 0 ? left / beside : 0;
-  return [
-    { topic: named(first.label), probability: best },
-    ...rest.map(({ label, probability }) => ({
-      topic: named(label),
-      probability: Math.min(best, probability * scale),
-    })),
-  ];
-}
+const isPlain = ({ decision: { kind } }: Understood): boolean => kind === 'chat' || kind === 'person';
 
-type Decided = { readonly decision: Decision; readonly costs: Why['costs'] };
-
-/** Small talk, asking for a person, and what is none of ours. */
-function plain({ inScope, chat, person, background }: Ranking, keys: readonly string[]): Decided | null {
-  const topic = inScope[0]?.probability ?? 0;
-  if (person > PLAIN && person > topic) return { decision: { kind: 'person' }, costs: [] };
-  if (chat !== null && chat.probability > PLAIN && chat.probability > topic) {
-    return {
-      decision: { kind: 'chat', chat: (keys[chat.label] as string).slice('chat/'.length) as ChatKind },
-      costs: [],
-    };
+/** Two questions in one message, where each half is surer of a topic of its own than the whole is of one. */
+function halves(text: string, whole: Understood, judge: Judge, van: string): readonly Understood[] {
+  if (isPlain(whole)) return [whole];
+  let best: readonly Understood[] = [whole];
+  let bestWorth = 0;
+  for (const [first, second] of splits(text)) {
+    const pair = [judge.judge(first, van, null), judge.judge(second, van, null)] as const;
+    const worth = worthOf(pair, whole);
+    if (worth > bestWorth) {
+      best = pair;
+      bestWorth = worth;
+    }
   }
-  return background > topic && background > PLAIN
-    ? { decision: { kind: 'pass', why: 'no-such-topic' }, costs: [] }
-    : null;
+  return best;
 }
 
-/** What the van has not: never answered with another van's steps. */
-function lacks(
-  ranking: Ranking,
-  chance: number,
-  named: (label: number) => TopicId,
-  knowledge: Knowledge,
-  van: VanId,
-): Decided | null {
-  const rival = ranking.outOfScope[0];
-  const scope = knowledge.vans.get(van);
-  if (rival === undefined || scope === undefined || chance < PLAIN) return null;
-  const topic = named(rival.label);
-  const part = lackedPart(topic, knowledge, scope);
-  return part === undefined ? null : { decision: { kind: 'lacks', topic, part, probability: chance }, costs: [] };
-}
-
-function lackedPart(topic: TopicId, knowledge: Knowledge, van: VanScope): string | undefined {
-  return knowledge.topics.get(topic)?.about.find((part) => !van.parts.has(part));
-}
-
-type Ready = {
-  readonly keys: readonly string[];
-  readonly see: See;
-  readonly rank: Ranker;
-  readonly calibration: Calibration;
-};
-
-function untrained(knowledge: Knowledge): Ready {
-  const { keys, labels, vectors, space, see } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
-  const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
-  const rank = createRanker({ space, scorer, roles: keys.map(roleOf), temperature: BAYES_TEMPERATURE });
-  return { keys, see, rank, calibration: BAYES_CALIBRATION };
-}
-
-function trained(knowledge: Knowledge, { keys, space, vocabulary, weights, calibration }: Model): Ready {
-  const rank = createRanker({ space, scorer: packedScorer(weights), roles: keys.map(roleOf), temperature: 1 });
-  return {
-    keys,
-    see: createSee(trainingInput(knowledge), vocabulary),
-    rank,
-    calibration: calibration ?? DEFAULT_CALIBRATION,
-  };
+function worthOf([first, second]: readonly [Understood, Understood], whole: Understood): number {
+  const a = first.ranked[0];
+  const b = second.ranked[0];
+  if (a === undefined || b === undefined || a.topic === b.topic) return 0;
+  if (first.decision.kind !== 'answer' || second.decision.kind !== 'answer') return 0;
+  const least = Math.min(a.probability, b.probability);
+  const single = whole.ranked[0];
+  const told = single !== undefined && (single.topic === a.topic || single.topic === b.topic);
+  return least >= (told ? SPLIT.both : SPLIT.one) ? least : 0;
 }

@@ -1,6 +1,5 @@
 import type { Scorer } from './scorer.ts';
-import type { Seen } from './seen.ts';
-import { type Space, vectorOf } from './vector.ts';
+import type { Vector } from './vector.ts';
 
 /** A class by its number, with its share of the probability. */
 export type Share = { readonly label: number; readonly probability: number };
@@ -12,7 +11,9 @@ export type Share = { readonly label: number; readonly probability: number };
 export type Ranking = {
   readonly inScope: readonly Share[];
   readonly outOfScope: readonly Share[];
+  /** The likeliest kind of small talk, and all kinds together. */
   readonly chat: Share | null;
+  readonly chatAll: number;
   readonly person: number;
   readonly background: number;
 };
@@ -31,10 +32,9 @@ export function roleOf(key: string): Role {
         : 'background';
 }
 
-export type Ranker = (seen: Seen, inScope: readonly boolean[], leaning: ReadonlyMap<number, number> | null) => Ranking;
+export type Ranker = (vector: Vector, inScope: readonly boolean[], leaning: Float64Array | null) => Ranking;
 
 export type RankerOptions = {
-  readonly space: Space;
   readonly scorer: Scorer;
   readonly roles: readonly Role[];
   /** Scores are divided by this before they become probabilities. */
@@ -49,11 +49,12 @@ const KEPT = 12;
  *
  * `leaning` is added to the scores of some classes: what a message that refers back leans towards.
  */
-export function createRanker({ space, scorer, roles, temperature }: RankerOptions): Ranker {
+export function createRanker({ scorer, roles, temperature }: RankerOptions): Ranker {
   const scores = new Float64Array(roles.length);
-  return (seen, inScope, leaning) => {
-    scorer.score(vectorOf(seen, space), scores);
-    for (const [label, more] of leaning ?? []) scores[label] = (scores[label] as number) + more;
+  return (vector, inScope, leaning) => {
+    scorer.score(vector, scores);
+    if (leaning !== null)
+      for (let c = 0; c < scores.length; c++) scores[c] = (scores[c] as number) + (leaning[c] as number);
     let highest = -Infinity;
     for (let c = 0; c < scores.length; c++)
       if (inScope[c] && (scores[c] as number) > highest) highest = scores[c] as number;
@@ -71,6 +72,7 @@ function shares(raised: Float64Array, sum: number, roles: readonly Role[], inSco
   const inside: Share[] = [];
   const outside: Share[] = [];
   let chat: Share | null = null;
+  let chatAll = 0;
   let person = 0;
   let background = 0;
   for (let label = 0; label < raised.length; label++) {
@@ -80,6 +82,7 @@ function shares(raised: Float64Array, sum: number, roles: readonly Role[], inSco
         keep(inScope[label] ? inside : outside, { label, probability });
         break;
       case 'chat':
+        chatAll += probability;
         if (chat === null || probability > chat.probability) chat = { label, probability };
         break;
       case 'person':
@@ -89,7 +92,7 @@ function shares(raised: Float64Array, sum: number, roles: readonly Role[], inSco
         background = probability;
     }
   }
-  return { inScope: inside, outOfScope: outside, chat, person, background };
+  return { inScope: inside, outOfScope: outside, chat, chatAll, person, background };
 }
 
 /** Puts a share in its place, best first, and drops what falls off the end. */

@@ -1,0 +1,131 @@
+import type { PartId, TopicId, VanId } from '../basics/ids.ts';
+import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
+import { chanceOf, signalsOf } from './calibration.ts';
+import { decide } from './decide.ts';
+import { explain } from './explain.ts';
+import { createRanker, type Ranking, roleOf, type Share } from './ranking.ts';
+import type { Ready } from './ready.ts';
+import type { Seen } from './seen.ts';
+import type { ChatKind, Decision, Ranked, Understood, Why } from './types.ts';
+import { vectorOf } from './vector.ts';
+
+const MOST_RANKED = 10;
+/** A text is the van's lack when that is likelier than not. */
+const LACKS = 0.5;
+/** Asking for a person is granted on less: a person refused is worse than one called for nothing. */
+const PERSON = 0.3;
+const CHAT = 0.4;
+const BACKGROUND = 0.5;
+
+/** Decides on one question, which stands by itself or leans on what was said before. */
+export type Judge = {
+  readonly judge: (text: string, van: VanId, leaning: Float64Array | null) => Understood;
+  /** The bare scores of a text, to lean a later one on. */
+  readonly scoresOf: (text: string) => Float64Array;
+};
+
+export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
+  const { keys, see, space, scorer, temperature, calibration } = ready;
+  const roles = keys.map(roleOf);
+  const rank = createRanker({ scorer, roles, temperature });
+  const topicOf = keys.map((key, c) => (roles[c] === 'topic' ? key.slice('topic/'.length) : null));
+  const scopes = new Map<VanId, readonly boolean[]>();
+  for (const van of knowledge.vans.values()) {
+    scopes.set(
+      van.id,
+      topicOf.map((topic) => topic === null || van.topics.has(topic)),
+    );
+  }
+  const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
+  const named = ({ label }: Share): TopicId => topicOf[label] ?? '';
+
+  const judge = (text: string, vanId: VanId, leaning: Float64Array | null): Understood => {
+    const seen = see(text);
+    const vector = vectorOf(seen, space);
+    const van = knowledge.vans.get(vanId);
+    const ranking = rank(vector, scopes.get(vanId) ?? [], leaning);
+    const signals = signalsOf(ranking, seen, van?.parts ?? NOTHING);
+    const ranked = calibrated(
+      ranking,
+      chanceOf(calibration.best, signals),
+      chanceOf(calibration.among, signals),
+      named,
+    );
+    const { decision, costs } =
+      plain(ranking, keys) ??
+      lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, van) ??
+      decide(ranked, knowledge.firm.costs, isHazard);
+    const best = ranking.inScope.map((share) => ({ label: share.label, topic: named(share) }));
+    return { text, decision, ranked, why: whyOf(seen, explain(best, vector, space, scorer), costs) };
+  };
+
+  return {
+    judge,
+    scoresOf: (text) => {
+      const scores = new Float64Array(keys.length);
+      scorer.score(vectorOf(see(text), space), scores);
+      return scores;
+    },
+  };
+}
+
+const NOTHING: ReadonlySet<PartId> = new Set();
+
+function whyOf(seen: Seen, features: Why['features'], costs: Why['costs']): Why {
+  return {
+    tokens: seen.words.map((word) => ({ said: word.said, read: word.text })),
+    linked: [...new Set(seen.mentions.flatMap(({ parts }) => parts))],
+    features,
+    costs,
+  };
+}
+
+/** The first three share what `among` gives, the first of them having `best`; the rest keep their order behind. */
+function calibrated(
+  ranking: Ranking,
+  best: number,
+  among: number,
+  named: (share: Share) => TopicId,
+): readonly Ranked[] {
+  const [first, ...rest] = ranking.inScope.slice(0, MOST_RANKED);
+  if (first === undefined) return [];
+  const left = Math.max(0, among - best);
+  const beside = rest.slice(0, 2).reduce((sum, share) => sum + share.probability, 0);
+  const scale = beside > 0 ? left / beside : 0;
+  return [
+    { topic: named(first), probability: best },
+    ...rest.map((share) => ({ topic: named(share), probability: Math.min(best, share.probability * scale) })),
+  ];
+}
+
+type Decided = { readonly decision: Decision; readonly costs: Why['costs'] };
+
+/** Small talk, asking for a person, and what is none of ours. */
+function plain({ inScope, chat, chatAll, person, background }: Ranking, keys: readonly string[]): Decided | null {
+  const topic = inScope[0]?.probability ?? 0;
+  const all = chatAll + person + background;
+  if (all < Math.max(topic, PERSON)) return null;
+  if (person >= PERSON && person >= chatAll) return { decision: { kind: 'person' }, costs: [] };
+  if (chat !== null && chatAll >= CHAT * all && chatAll > topic) {
+    const kind = (keys[chat.label] as string).slice('chat/'.length) as ChatKind;
+    return { decision: { kind: 'chat', chat: kind }, costs: [] };
+  }
+  return background > topic && all > BACKGROUND
+    ? { decision: { kind: 'pass', why: 'no-such-topic' }, costs: [] }
+    : null;
+}
+
+/** What the van has not: never answered with another van's steps. */
+function lacks(
+  ranking: Ranking,
+  chance: number,
+  named: (share: Share) => TopicId,
+  knowledge: Knowledge,
+  van: VanScope | undefined,
+): Decided | null {
+  const rival = ranking.outOfScope[0];
+  if (rival === undefined || van === undefined || chance < LACKS) return null;
+  const topic = named(rival);
+  const part = knowledge.topics.get(topic)?.about.find((one) => !van.parts.has(one));
+  return part === undefined ? null : { decision: { kind: 'lacks', topic, part, probability: chance }, costs: [] };
+}

@@ -1,0 +1,38 @@
+import type { Knowledge } from '../knowledge/knowledge.ts';
+import type { Calibration } from './calibration.ts';
+import { BAYES_CALIBRATION, DEFAULT_CALIBRATION } from './default-calibration.ts';
+import { type Model, packedScorer } from './model.ts';
+import { naiveBayes } from './naive-bayes.ts';
+import { prepare } from './prepare.ts';
+import type { Scorer } from './scorer.ts';
+import { createSee, type See } from './seen.ts';
+import { TRAIN } from './train-options.ts';
+import { trainingInput } from './training-input.ts';
+import type { Space } from './vector.ts';
+
+/** Naive Bayes sums logarithms of features that depend on each other and so is far too sure. */
+const BAYES_TEMPERATURE = 4;
+
+/** All that scoring a text needs. */
+export type Ready = {
+  readonly keys: readonly string[];
+  readonly see: See;
+  readonly space: Space;
+  readonly scorer: Scorer;
+  /** Scores are divided by this before they become probabilities. */
+  readonly temperature: number;
+  readonly calibration: Calibration;
+};
+
+/** From the graph alone: naive Bayes, at once. */
+export function untrained(knowledge: Knowledge): Ready {
+  const { keys, labels, vectors, space, see } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
+  const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
+  return { keys, see, space, scorer, temperature: BAYES_TEMPERATURE, calibration: BAYES_CALIBRATION };
+}
+
+export function trained(knowledge: Knowledge, { keys, space, vocabulary, weights, calibration }: Model): Ready {
+  const see = createSee(trainingInput(knowledge), vocabulary);
+  const scorer = packedScorer(weights);
+  return { keys, see, space, scorer, temperature: 1, calibration: calibration ?? DEFAULT_CALIBRATION };
+}
