@@ -27,25 +27,24 @@ export const bookings = command({
     if (action !== 'import' || file === undefined) throw new UsageError('expected import FILE.csv, or list');
     const bytes = readBytes(file);
     return withData(terminal, async ({ store, served }) => {
-      const { vans, places } = served.knowledge;
+      const { vans, places } = served().knowledge;
       const others = await store.bookings();
       const read = readBookingsCsv(bytes, { vans: [...vans.keys()], sites: places.sites, others });
       for (const bad of read.bad)
         terminal.err(`${file}:${bad.line} ${bad.field}: ${bad.problem} (expected ${bad.expected})\n`);
-      if (read.bad.length > 0 && values['keep-good'] !== true) {
-        terminal.err(
-          `${read.bad.length} bad rows: nothing was taken. Mend them, or take the good rows with --keep-good.\n`,
-        );
+      const badRows = new Set(read.bad.map((bad) => bad.line)).size;
+      if (badRows > 0 && values['keep-good'] !== true) {
+        terminal.err(`${badRows} bad rows: nothing was taken. Mend them, or take the good rows with --keep-good.\n`);
         return 1;
       }
       const taken = await store.putBookings(read.bookings);
-      const report = { ...taken, bad: read.bad.length };
+      const report = { ...taken, bad: badRows };
       terminal.out(
         values.json === true
           ? `${JSON.stringify(report)}\n`
           : `${taken.added} added, ${taken.changed} changed, ${taken.same} as they were.\n`,
       );
-      return read.bad.length > 0 ? 1 : 0;
+      return badRows > 0 ? 1 : 0;
     });
   },
 });

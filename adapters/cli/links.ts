@@ -26,7 +26,7 @@ export const links = command({
   },
   run: async (values, _, terminal) =>
     withData(terminal, async ({ store, served, config, now }) => {
-      const zone = served.knowledge.firm.timeZone;
+      const zone = served().knowledge.firm.timeZone;
       const today = dayOf(now(), zone);
       const all = await store.bookings();
       const wanted = all.filter((booking) =>

@@ -19,7 +19,7 @@ export const signIn = command({
     if (said === undefined) throw new UsageError('expected a NAME');
     if (role !== 'staff' && role !== 'operator') throw new UsageError(`no role '${role}', expected staff or operator`);
     return withData(terminal, async ({ store, served, config, now }) => {
-      const people = served.knowledge.firm.people;
+      const people = served().knowledge.firm.people;
       const person = people.find((each) =>
         [each.name, each.firstName].some((name) => name.toLowerCase() === said.toLowerCase()),
       );

@@ -8,7 +8,8 @@ import { servedGraph } from './served-graph.ts';
 export type Data = {
   readonly config: Config;
   readonly store: Store;
-  readonly served: Served;
+  /** Loaded when it is first asked for: a backup needs no graph. */
+  readonly served: () => Served;
   readonly now: () => number;
 };
 
@@ -20,10 +21,9 @@ export function databaseFile(dataFolder: string): string {
 /** Opens the firm's data beside a running server, and closes it whatever happens. */
 export async function withData(terminal: Terminal, work: (data: Data) => Promise<ExitCode>): Promise<ExitCode> {
   const config = readConfig(terminal.env);
-  const served = servedGraph(terminal);
   const { store } = await openSqlite(databaseFile(config.dataFolder));
   try {
-    return await work({ config, store, served, now: Date.now });
+    return await work({ config, store, served: () => servedGraph(terminal), now: Date.now });
   } finally {
     await store.close();
   }

@@ -32,7 +32,7 @@ export function causeSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): 
     if (causes.length > 0 && Math.abs(sum - 1) > SUM_WITHIN) {
       slips.push(slipAt(at, causesField, `the priors for ${scope.name} sum to ${sum.toFixed(3)}`, '1'));
     }
-    if (causes.length === 0)
+    if (causes.length === 0 && scope.data.priorsAs === undefined)
       slips.push(slipAt(at, causesField, `no cause is in scope for ${scope.name}`, 'at least one cause'));
     const resets = causes.filter((cause) => cause.fix.reset).length;
     if (resets > MOST_RESETS)

@@ -1,17 +1,15 @@
 import { SITE_KNOWN } from '../knowledge/holds.ts';
-import type { Knowledge, Topic, VanScope } from '../knowledge/knowledge.ts';
+import type { Knowledge, Topic } from '../knowledge/knowledge.ts';
 import type { SlipAt } from '../knowledge/raw-graph.ts';
-import type { SiteData } from '../knowledge/schema.ts';
 import type { Slip } from '../knowledge/slip.ts';
 import { inReadingOrder } from '../knowledge/slip.ts';
-import { slotsIn, slotValue } from '../knowledge/slots.ts';
 import { answerBlocks } from '../reply/answer.ts';
-import { slotSource } from '../reply/answer-context.ts';
 import { plainText } from '../reply/reply.ts';
 import { causeSlips } from './causes.ts';
 import { lackSlips } from './lacks.ts';
 import { pictureSlips } from './pictures.ts';
-import { conditionsIn, fileOf, type PlacedText, textsIn } from './texts.ts';
+import { conditionsIn, fileOf } from './texts.ts';
+import { unfilledSlots } from './unfilled-slots.ts';
 import { wordingSlips } from './wordings.ts';
 
 export const LONGEST_ANSWER = 900;
@@ -93,33 +91,12 @@ function slotSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const slips: Slip[] = [];
   for (const scope of knowledge.vans.values()) {
     if (!scope.topics.has(topic.id)) continue;
-    for (const { field, text, site } of textsAtEverySite(topic, scope, knowledge)) {
-      const source = slotSource({ knowledge, scope, site });
-      for (const [owner, name] of slotsIn(text)) {
-        if (slotValue(owner, name, source) === null) {
-          slips.push(
-            slipAt(
-              fileOf(knowledge, topic.id),
-              field,
-              `{${owner}.${name}} is not filled for ${scope.name}`,
-              `a value '${name}' in vans/${scope.id}.yaml`,
-            ),
-          );
-        }
-      }
+    for (const { field, owner, name } of unfilledSlots(topic, scope, knowledge)) {
+      const problem = `{${owner}.${name}} is not filled for ${scope.name}`;
+      slips.push(slipAt(fileOf(knowledge, topic.id), field, problem, `a value '${name}' in vans/${scope.id}.yaml`));
     }
   }
   return slips;
-}
-
-type AtSite = PlacedText & { readonly site: SiteData | null };
-
-/** What is said with no site known, and what at each of the sites: only texts with {site...} differ between them. */
-function textsAtEverySite(topic: Topic, scope: VanScope, knowledge: Knowledge): AtSite[] {
-  const away = textsIn(topic, scope, false).map((text) => ({ ...text, site: null }));
-  const sites = Object.values(knowledge.places.sites);
-  const there = textsIn(topic, scope, true).filter(({ text }) => text.includes('{site.'));
-  return [...away, ...there.flatMap((text) => sites.map((site) => ({ ...text, site })))];
 }
 
 /** Every topic is in some scope, and every part is had by a van, is a role, or belongs to a part that is. */

@@ -2,7 +2,10 @@ import { ID_PATTERN, type PartId, type VanId } from '../basics/ids.ts';
 import type { Knowledge, Part, VanScope } from '../knowledge/knowledge.ts';
 import type { VanData } from '../knowledge/schema.ts';
 import { scopeOf } from '../knowledge/scope.ts';
+import { plays, slotValue } from '../knowledge/slots.ts';
+import { slotSource } from '../reply/answer-context.ts';
 import { missingPart } from '../reply/lacks.ts';
+import { unfilledSlots } from './unfilled-slots.ts';
 
 /** One question about what is fitted: a role with its variants, or a single part that some vans have. */
 export type Fitting = {
@@ -75,21 +78,69 @@ export function draftVan(
     for (const each of own) if (topRole(knowledge.parts.get(each) as Part, knowledge) === role) own.delete(each);
     if (part !== null) own.add(part);
   }
-  const has: Record<PartId, Record<string, string | number>> = {};
-  for (const part of own) {
-    const giver =
-      part in template.data.has ? template : [...knowledge.vans.values()].find((van) => part in van.data.has);
-    has[part] = { ...giver?.data.has[part] };
-    if (giver !== undefined && Object.keys(has[part] ?? {}).length > 0)
-      look.push({ field: `has.${part}`, from: giver.name });
-  }
+  const has = Object.fromEntries([...own].map((part) => [part, valuesOf(part, template, knowledge, look)]));
   const values = Object.fromEntries(
-    Object.entries(template.data.values).map(([key, value]) => [key, renamed(value, template.name, name)]),
+    Object.entries({
+      ...merged([...knowledge.vans.values()].map((each) => each.data.values)),
+      ...template.data.values,
+    }).map(([key, value]) => [key, renamed(value, template.name, name)]),
   );
-  const draft: VanData = { ...template.data, van: id, name, values, has, lacks: {}, out: [] };
+  const priorsAs = template.data.priorsAs ?? like;
+  const draft: VanData = { ...template.data, van: id, name, priorsAs, values, has, lacks: {}, out: [] };
   look.push({ field: 'values', from: template.name }, { field: 'figures', from: template.name });
-  const lacks = lacksOf(draft, knowledge, look);
-  return { van: { ...draft, asked: askedOf(draft, knowledge), lacks }, look };
+  const complete = withWhatAnswersNeed(draft, template, knowledge, look);
+  const lacks = lacksOf(complete, knowledge, look);
+  return { van: { ...complete, asked: askedOf(complete, knowledge), lacks }, look };
+}
+
+type Values = Readonly<Record<string, string | number>>;
+
+function merged(values: readonly (Values | undefined)[]): Record<string, string | number> {
+  return Object.assign({}, ...values);
+}
+
+/** A part's values from the van it is like, else from one that has it; the others' stand in for what an answer may name. */
+function valuesOf(
+  part: PartId,
+  template: VanScope,
+  knowledge: Knowledge,
+  look: ToLookAt[],
+): Record<string, string | number> {
+  const others = [...knowledge.vans.values()].filter((van) => part in van.data.has);
+  const giver = part in template.data.has ? template : others[0];
+  const values = merged([...others.map((van) => van.data.has[part]), giver?.data.has[part]]);
+  if (giver !== undefined && Object.keys(values).length > 0) look.push({ field: `has.${part}`, from: giver.name });
+  return values;
+}
+
+/**
+ * What an answer about the draft still cannot name: some parts come with others (a toilet with its own flush has a flush
+ * tank), and some values no van with that very part has. Both are taken from another van, until nothing is missing.
+ */
+function withWhatAnswersNeed(draft: VanData, template: VanScope, knowledge: Knowledge, look: ToLookAt[]): VanData {
+  const scope = scopeOf(draft, knowledge.parts, knowledge.topics);
+  const missing = [...scope.topics].flatMap((id) => {
+    const topic = knowledge.topics.get(id);
+    return topic === undefined ? [] : unfilledSlots(topic, scope, knowledge);
+  });
+  const has = { ...draft.has };
+  for (const { owner, name } of missing) {
+    const own = Object.keys(has).find((part) => plays(part, owner, knowledge.parts));
+    const wanted = ownParts(knowledge).find((part) => plays(part.id, owner, knowledge.parts))?.id;
+    if (own !== undefined) has[own] = { ...has[own], ...valueElsewhere(owner, name, knowledge) };
+    else if (wanted !== undefined) has[wanted] = valuesOf(wanted, template, knowledge, look);
+  }
+  const grew = JSON.stringify(has) !== JSON.stringify(draft.has);
+  return grew ? withWhatAnswersNeed({ ...draft, has }, template, knowledge, look) : draft;
+}
+
+/** The value that some other van has for a slot. */
+function valueElsewhere(owner: string, name: string, knowledge: Knowledge): Values {
+  for (const scope of knowledge.vans.values()) {
+    const value = slotValue(owner, name, slotSource({ knowledge, scope, site: null }));
+    if (value !== null) return { [name]: value };
+  }
+  return {};
 }
 
 /** A van's id from its name: 'Grey Wagtail' as grey-wagtail. */

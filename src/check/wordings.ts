@@ -58,7 +58,8 @@ export function wordingSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   return slips;
 }
 
-function plainly(text: string): string {
+/** A wording as it is compared with others: letters and figures alone. */
+export function plainly(text: string): string {
   return text
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')

@@ -280,6 +280,8 @@ export const van = z.strictObject({
   body: z.enum(['caravan', 'campervan']),
   built: z.number().int(),
   berths: z.number().int().min(1),
+  /** For priors that are given by van this one counts as that van, until it has its own. */
+  priorsAs: id.optional(),
   /** Three things people ask first, as topic ids. */
   asked: z.array(id).length(3),
   /** Loose facts for slots {van.name}, {van.length} ... */

@@ -18,7 +18,7 @@ export function scopeOf(van: VanData, parts: ReadonlyMap<PartId, Part>, topics: 
     data: van,
     parts: inScope,
     topics: scoped,
-    causes: (symptom) => causesIn(topics.get(symptom), van.van, inScope),
+    causes: (symptom) => causesIn(topics.get(symptom), van, inScope),
   };
 }
 
@@ -40,11 +40,19 @@ function partsInScope(own: readonly PartId[], parts: ReadonlyMap<PartId, Part>):
   return found;
 }
 
-function causesIn(symptom: Topic | undefined, van: string, inScope: ReadonlySet<PartId>): ScopedCause[] {
+function causesIn(symptom: Topic | undefined, van: VanData, inScope: ReadonlySet<PartId>): ScopedCause[] {
   if (symptom === undefined) return [];
-  return symptom.causes.flatMap((cause) => {
-    const prior = typeof cause.prior === 'number' ? cause.prior : cause.prior[van];
+  const given = van.priorsAs ?? van.van;
+  const causes = symptom.causes.flatMap((cause) => {
+    const prior = typeof cause.prior === 'number' ? cause.prior : cause.prior[given];
     const here = cause.of === undefined || inScope.has(cause.of);
     return here && prior !== undefined ? [{ ...cause, prior }] : [];
   });
+  return van.priorsAs === undefined ? causes : summingToOne(causes);
+}
+
+/** Borrowed priors are those of other kit: what is left of them is shared out. */
+function summingToOne(causes: readonly ScopedCause[]): ScopedCause[] {
+  const sum = causes.reduce((total, cause) => total + cause.prior, 0);
+  return causes.map((cause) => ({ ...cause, prior: cause.prior / sum }));
 }
