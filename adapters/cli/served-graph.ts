@@ -1,4 +1,4 @@
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createMatcher, createSafetyReader, type Served, slipText } from '../../src/index.ts';
 import { loadGraph } from '../files/served.ts';
@@ -6,9 +6,11 @@ import { learntFor } from '../training/models.ts';
 import { type Terminal, WorkError } from './command.ts';
 import { graphFolder } from './graph-folder.ts';
 
-/** Where the build keeps what it made of the shipped graph: beside the folder of the running program. */
+/** Where the build keeps what it made of graphs: dist/graphs, whether the program runs built or from its sources. */
 export function preparedFolder(): string {
-  return join(dirname(dirname(fileURLToPath(import.meta.url))), 'graphs');
+  const here = dirname(fileURLToPath(import.meta.url));
+  const dist = dirname(here);
+  return basename(dist) === 'dist' ? join(dist, 'graphs') : join(dirname(dist), 'dist', 'graphs');
 }
 
 /** The graph of the settings, ready to answer; its trained weights when they are at hand, else naive Bayes. */
