@@ -4,14 +4,16 @@ import type { Knowledge } from '../knowledge/knowledge.ts';
 /** How much of what was said before goes into a message that leans on it; set on half of the recorded follow-ups. */
 export const LEAN = {
   /** Of the earlier message's own scores: they carry what it was about. */
-  said: 0.35,
+  said: 0.3,
   /** For the topics that the last one names as kin, and those that name it. */
-  kin: 1.5,
+  kin: 4,
   /** For the topics about a part of the last one. */
-  part: 1,
+  part: 1.5,
   /** For the last topic itself: a follow-up mostly asks for something else, a correction always does. */
-  self: -0.5,
+  self: -1.5,
   corrected: -4,
+  /** For what is no topic: somebody who goes on about the van is not making small talk. */
+  plain: -1,
 } as const;
 
 /**
@@ -32,7 +34,7 @@ export function leaningOn(
   return before.map((score, c) => {
     const id = (keys[c] as string).replace(/^topic\//, '');
     const topic = topics.get(id);
-    if (topic === undefined) return 0;
+    if (topic === undefined) return LEAN.plain;
     let lean = LEAN.said * score;
     if (last === undefined) return lean;
     if (last.kin.includes(id) || topic.kin.includes(last.id)) lean += LEAN.kin;

@@ -10,7 +10,7 @@ import type { Matcher, Understood } from './types.ts';
 /** A message this sure of its topic stands on its own, whatever it points back to. */
 const STANDS = 0.85;
 /** Both halves of a message must be at least this sure to be answered one by one. */
-const SPLIT = { both: 0.45, one: 0.6 };
+const SURE = { outright: 0.5, perhaps: 0.9 };
 
 /**
  * A matcher for one graph.
@@ -45,25 +45,20 @@ const isPlain = ({ decision: { kind } }: Understood): boolean => kind === 'chat'
 function halves(text: string, whole: Understood, judge: Judge, van: string): readonly Understood[] {
   if (isPlain(whole)) return [whole];
   let best: readonly Understood[] = [whole];
-  let bestWorth = 0;
-  for (const [first, second] of splits(text)) {
-    const pair = [judge.judge(first, van, null), judge.judge(second, van, null)] as const;
-    const worth = worthOf(pair, whole);
-    if (worth > bestWorth) {
-      best = pair;
-      bestWorth = worth;
+  let bestSure = 0;
+  for (const { halves: pair, outright } of splits(text)) {
+    const [first, second] = pair.map((half) => judge.judge(half, van, null)) as [Understood, Understood];
+    const sure = answersApart(first, second);
+    if (sure > bestSure && sure >= (outright ? SURE.outright : SURE.perhaps)) {
+      best = [first, second];
+      bestSure = sure;
     }
   }
   return best;
 }
 
-function worthOf([first, second]: readonly [Understood, Understood], whole: Understood): number {
-  const a = first.ranked[0];
-  const b = second.ranked[0];
-  if (a === undefined || b === undefined || a.topic === b.topic) return 0;
-  if (first.decision.kind !== 'answer' || second.decision.kind !== 'answer') return 0;
-  const least = Math.min(a.probability, b.probability);
-  const single = whole.ranked[0];
-  const told = single !== undefined && (single.topic === a.topic || single.topic === b.topic);
-  return least >= (told ? SPLIT.both : SPLIT.one) ? least : 0;
+/** How sure the less sure of two halves is, when both would be answered, with different topics; else 0. */
+function answersApart(first: Understood, second: Understood): number {
+  const [a, b] = [first.decision, second.decision];
+  return a.kind === 'answer' && b.kind === 'answer' && a.topic !== b.topic ? Math.min(a.probability, b.probability) : 0;
 }

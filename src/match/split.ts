@@ -2,35 +2,45 @@
 const ASKS =
   "(?:how|what|where|which|when|why|who|can|could|may|might|must|should|shall|will|would|do|does|did|is|are|am|need|want|tell|wheres|whats|hows|whens|whos|any|anywhere|whereabouts|please)(?:'s|s)?\\b";
 
-const BREAKS: readonly RegExp[] = [
-  // Ends of sentences, and what stands for one on a phone.
+/** What says outright that a second thing begins. */
+const OUTRIGHT: readonly RegExp[] = [
+  new RegExp(
+    `[,;.?!]?\\s+(?:and|also|plus|but|then|oh|or)\\s+(?:(?:and|also|then|oh|so|secondly)\\s+)*(?=${ASKS})`,
+    'gi',
+  ),
+  /[,;.?!]?\s+(?:and also|oh and|also|plus|secondly|another thing|one more thing|while i'?m at it|by the way|btw)[,:]?\s+/gi,
+  /[.?!,]+\s+(?:and|so)\s+/gi,
+  new RegExp(`[?]+\\s+(?=${ASKS})`, 'gi'),
+];
+/** Where a second thing may begin. */
+const PERHAPS: readonly RegExp[] = [
   /[?!.;\n]+\s+|\s+-\s+|\s*\n\s*/g,
-  new RegExp(`[,;]?\\s+(?:and|also|plus|but|then|oh|or)\\s+(?:(?:and|also|then|oh|so|secondly)\\s+)*(?=${ASKS})`, 'gi'),
   new RegExp(`,\\s+(?=${ASKS})`, 'gi'),
-  // 'also', 'oh and' and the like begin a second thing whatever follows.
-  /[,;.]?\s+(?:and also|oh and|also|plus|secondly|another thing|one more thing|while i'?m at it|by the way|btw)[,:]?\s+/gi,
-  /,\s+and\s+/gi,
-  /\s+and\s+/gi,
+  /,?\s+and\s+/gi,
 ];
 const PREFACE = /^(?:two (?:things|questions)|couple of (?:things|questions)|2 (?:things|questions))[,:.\s-]+/i;
 const FEWEST_WORDS = 2;
 const MOST_SPLITS = 6;
 
-/** Every way to cut a message into two, likeliest first; both sides have at least two words. */
-export function splits(text: string): readonly (readonly [string, string])[] {
+/** A message cut in two. `outright`: it says itself that a second thing begins. */
+export type Split = { readonly halves: readonly [string, string]; readonly outright: boolean };
+
+/** Ways to cut a message in two, likeliest first; both sides have at least two words. */
+export function splits(text: string): readonly Split[] {
   const whole = text.replace(PREFACE, '');
-  const found: (readonly [string, string])[] = [];
-  const seen = new Set<number>();
-  for (const pattern of BREAKS) {
-    for (const match of whole.matchAll(pattern)) {
-      const end = match.index + match[0].length;
-      if (seen.has(end)) continue;
-      seen.add(end);
+  const found: Split[] = [];
+  const seen = new Set<string>();
+  const cut = (patterns: readonly RegExp[], outright: boolean): void => {
+    for (const match of patterns.flatMap((pattern) => [...whole.matchAll(pattern)])) {
       const first = whole.slice(0, match.index).trim();
-      const second = whole.slice(end).trim();
-      if (wordCount(first) >= FEWEST_WORDS && wordCount(second) >= FEWEST_WORDS) found.push([first, second]);
+      const second = whole.slice(match.index + match[0].length).trim();
+      if (wordCount(first) < FEWEST_WORDS || wordCount(second) < FEWEST_WORDS || seen.has(first)) continue;
+      seen.add(first);
+      found.push({ halves: [first, second], outright });
     }
-  }
+  };
+  cut(OUTRIGHT, true);
+  cut(PERHAPS, false);
   return found.slice(0, MOST_SPLITS);
 }
 
