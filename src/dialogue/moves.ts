@@ -59,6 +59,8 @@ export type Move =
     }
   | {
       readonly kind: 'pass';
+      /** What the hirer can do until somebody comes, in the firm's words. */
+      readonly meanwhile?: string;
       readonly reason: Reason;
       readonly understood: Understood | null;
       readonly language: string | null;

@@ -5,7 +5,7 @@ import { type Draft, does, draftOf, notes, opens, passes, type Situation } from 
 import { answerOpen, answerPress, withdraw } from './open-question.ts';
 import { followUpSum } from './sum.ts';
 import { understandAndDo } from './understanding.ts';
-import { offersAside } from './walk.ts';
+import { offersAside, stayOnStep } from './walk.ts';
 import { saysNeverMind } from './words-read.ts';
 
 /**
@@ -34,7 +34,8 @@ export function next(thread: Thread, situation: Situation): Draft {
   if (open !== null) return open;
   const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);
   if (followed !== null) return followed;
-  return offersAside(understandAndDo(bound.draft, situation), bound.draft.thread, situation);
+  const understood = understandAndDo(bound.draft, situation);
+  return stayOnStep(bound.draft, understood, situation) ?? offersAside(understood, bound.draft.thread, situation);
 }
 
 /** While people have or await the thread, they get every word; an open thread is the bot's alone. */

@@ -7,10 +7,15 @@ export function toPerson(
   reason: 'asked' | 'not-fixed' | 'staff-only' | 'unsure',
   understood: Understood | null,
   situation: Situation,
+  meanwhile: string | null = null,
 ): Draft {
   if (draft.thread.keeper === 'waiting') return does(draft, { kind: 'waiting' });
   return opens(
-    passes(does(draft, { kind: 'pass', reason, understood, language: null }), reason, situation.nowMs),
+    passes(
+      does(draft, { kind: 'pass', reason, understood, language: null, ...(meanwhile === null ? {} : { meanwhile }) }),
+      reason,
+      situation.nowMs,
+    ),
     null,
   );
 }

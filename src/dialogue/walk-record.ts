@@ -14,9 +14,9 @@ export function stepRecord(walk: Walk, scope: VanScope, situation: Situation): T
     if (cause === undefined || (done.kind === 'check' && done.earlier === true)) return [];
     const did =
       done.kind === 'check'
-        ? words(cause.check?.ask, scope, situation)
+        ? stepWords(cause.check?.ask, scope, situation)
         : done.kind === 'fix'
-          ? words(cause.fix.do, scope, situation)
+          ? stepWords(cause.fix.do, scope, situation)
           : 'Stopped';
     return [{ did, answered: answered(done) }];
   });
@@ -27,7 +27,8 @@ export function triedLines(walk: Walk, scope: VanScope, situation: Situation): s
   return stepRecord(walk, scope, situation).map(({ did, answered: came }) => `${did} - ${came}`);
 }
 
-function words(says: Says | undefined, scope: VanScope, { served, site }: Situation): string {
+/** A text of a check or fix as it is said in the van. */
+export function stepWords(says: Says | undefined, scope: VanScope, { served, site }: Situation): string {
   const text = firstThatHolds(says, scope) ?? '';
   const { knowledge } = served;
   return fillSlots(text, { van: scope.data, parts: knowledge.parts, firm: knowledge.firm, site }).text;

@@ -6,13 +6,14 @@ import { withSeen } from '../faults/seen.ts';
 import type { Step, Walk } from '../faults/types.ts';
 import { goBack, put, type Told, tell } from '../faults/walk.ts';
 import { staffedAt } from '../hours/firm-hours.ts';
+import type { VanScope } from '../knowledge/knowledge.ts';
 import type { Understood } from '../match/types.ts';
 import type { Thread } from '../thread/thread.ts';
 import type { StepPress } from './choices.ts';
 import { type Draft, does, notes, opens, remembers, type Situation } from './draft.ts';
 import type { StepNote } from './moves.ts';
 import { toPerson } from './pass.ts';
-import { stepRecord, triedLines } from './walk-record.ts';
+import { stepRecord, stepWords, triedLines } from './walk-record.ts';
 
 /** After so long a walk is taken up again with a line that says where it stood. */
 const RECAP_AFTER_MS = DAY_MS / 2;
@@ -34,12 +35,20 @@ export function startWalk(
   const causes = scope.causes(symptom);
   if (causes.length === 0) return null;
   const walk = openWalk(symptom, causes, {
-    said: text === '' ? [] : [text],
+    said: [text, symptomBefore(draft, symptom, situation)].filter((said) => said !== ''),
     seen: draft.thread.memory.seen,
     van: scope,
     nowMs,
   });
   return goOn(draft, walk, { opening: true, note: null, understood }, situation);
+}
+
+/** The title of the symptom the thread was at before: no mains at all explains why a fridge beeps. */
+function symptomBefore({ thread }: Draft, symptom: string, { served }: Situation): string {
+  const before = thread.memory.tried.find((line) =>
+    [...served.knowledge.topics.values()].some((topic) => topic.title === line && topic.id !== symptom),
+  );
+  return before ?? '';
 }
 
 /** After a danger no fault finding on gas, mains, heating or alarms: that is for people. */
@@ -89,9 +98,15 @@ function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Dra
       const title = served.knowledge.topics.get(walk.symptom)?.title ?? walk.symptom;
       const tried = [...remembered.thread.memory.tried, title, ...triedLines(walk, scope, situation)].slice(-20);
       const ended = ends(remembers(remembered, { tried, lastAtMs: nowMs }), walk, 'passed', next.likely, situation);
-      return toPerson(ended, 'not-fixed', null, situation);
+      return toPerson(ended, 'not-fixed', null, situation, meanwhileFor(next.likely, walk, scope, situation));
     }
   }
+}
+
+/** What staff's fix asks of the hirer until they come, when one cause is believed in more than all others. */
+function meanwhileFor(likely: string | null, walk: Walk, scope: VanScope, situation: Situation): string | null {
+  const cause = scope.causes(walk.symptom).find((each) => each.id === likely);
+  return cause?.fix.who === 'staff' ? stepWords(cause.fix.do, scope, situation) : null;
 }
 
 function putStep(draft: Draft, walk: Walk, step: Step, going: Going, situation: Situation): Draft {
@@ -185,6 +200,20 @@ function pressed(press: StepPress, kind: 'check' | 'fix'): StepAnswer {
     case 'tried':
       return { kind: 'record' };
   }
+}
+
+/**
+ * Words that fit neither the step nor any topic are most likely about the step: it is put again, and nobody is fetched.
+ *
+ * @returns Null when something was understood, or no step is open.
+ */
+export function stayOnStep(before: Draft, understood: Draft, situation: Situation): Draft | null {
+  const { open } = before.thread;
+  if (open?.kind !== 'step' || open.walk.now === null) return null;
+  const made = understood.moves.slice(before.moves.length);
+  const lost = made.every((move) => (move.kind === 'pass' && move.reason === 'unsure') || move.kind === 'choose');
+  if (!lost) return null;
+  return putStep(before, open.walk, open.walk.now, { opening: false, note: 'unknown', understood: null }, situation);
 }
 
 /** A walk laid aside is taken up where it stood. */

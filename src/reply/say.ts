@@ -121,10 +121,9 @@ function pass(move: Extract<Move, { kind: 'pass' }>, told: Told): Reply {
   const { firm, talk } = told.served.knowledge;
   const foreign = move.language === null ? undefined : talk.languages[move.language];
   const lines = passLines(move.reason, firm, told.nowMs);
-  const blocks: Block[] = [...(foreign === undefined ? [] : [foreign.willRead]), ...lines].map((text) => ({
-    kind: 'line',
-    text,
-  }));
+  const meanwhile = move.meanwhile === undefined ? [] : [`Until then: ${move.meanwhile}`];
+  const opening = foreign === undefined ? [] : [foreign.willRead];
+  const blocks = [...opening, ...lines, ...meanwhile].map((text): Block => ({ kind: 'line', text }));
   return { kind: 'pass', from: null, topic: null, blocks, choices: [] };
 }
 

@@ -69,6 +69,7 @@ function noteBlocks(move: StepMove, cause: ScopedCause, context: AnswerContext, 
     case 'again':
       return line('This is the first step:');
     case 'unknown':
+      return line('I did not understand that. We are at this step; you can also say "skip" or "person".');
     case null:
       return [];
   }
