@@ -23,6 +23,8 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
 
   const understand: Matcher['understand'] = (text, { van, lastTopic, lastText }) => {
     const alone = judge.judge(text, van, null);
+    const language = ready.languageOf(text);
+    if (language !== 'en') return [{ ...alone, decision: { kind: 'language', language } }];
     if (lastText === '') return halves(text, alone, judge, van);
     const reference = readReference(text);
     const stands = alone.decision.kind === 'answer' && alone.decision.probability >= STANDS;

@@ -1,4 +1,7 @@
 import type { Knowledge } from '../knowledge/knowledge.ts';
+import { createLanguageReader, type LanguageReader } from '../language/language-of.ts';
+import { rightWords } from '../language/right-words.ts';
+import type { Vocabulary } from '../language/vocabulary.ts';
 import type { Calibration } from './calibration.ts';
 import { BAYES_CALIBRATION, DEFAULT_CALIBRATION } from './default-calibration.ts';
 import { type Model, packedScorer } from './model.ts';
@@ -22,17 +25,39 @@ export type Ready = {
   /** Scores are divided by this before they become probabilities. */
   readonly temperature: number;
   readonly calibration: Calibration;
+  readonly languageOf: LanguageReader;
 };
 
 /** From the graph alone: naive Bayes, at once. */
 export function untrained(knowledge: Knowledge): Ready {
-  const { keys, labels, vectors, space, see } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
+  const { keys, labels, vectors, space, see, vocabulary } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
   const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
-  return { keys, see, space, scorer, temperature: BAYES_TEMPERATURE, calibration: BAYES_CALIBRATION };
+  return {
+    keys,
+    see,
+    space,
+    scorer,
+    temperature: BAYES_TEMPERATURE,
+    calibration: BAYES_CALIBRATION,
+    languageOf: languageIn(vocabulary),
+  };
 }
 
 export function trained(knowledge: Knowledge, { keys, space, vocabulary, weights, calibration }: Model): Ready {
   const see = createSee(trainingInput(knowledge), vocabulary);
   const scorer = packedScorer(weights);
-  return { keys, see, space, scorer, temperature: 1, calibration: calibration ?? DEFAULT_CALIBRATION };
+  return {
+    keys,
+    see,
+    space,
+    scorer,
+    temperature: 1,
+    calibration: calibration ?? DEFAULT_CALIBRATION,
+    languageOf: languageIn(vocabulary),
+  };
+}
+
+function languageIn({ counts }: Vocabulary): LanguageReader {
+  const right = rightWords();
+  return createLanguageReader((word) => right.has(word) || counts.has(word));
 }
