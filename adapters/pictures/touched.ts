@@ -3,29 +3,44 @@ import { INKS, type Inks, ringOf, type SvgElement, svgElements } from '../../src
 export type Theme = 'light' | 'dark';
 
 /**
- * A drawing in the inks of a theme, with the part to touch standing on a marigold disc inside a ring. The disc lies
- * under every part, so that it hides none of them; the part itself keeps its light inks, since light lines on marigold
- * cannot be told apart.
+ * A drawing in the inks of a theme, with each part to touch standing on a marigold disc inside a ring. The discs lie
+ * under every part, so that they hide none; the parts to touch keep their light inks, since light lines on marigold
+ * cannot be told apart. Parts marked data-alone (the marks on a plan) are left out unless they are the ones to touch.
  *
- * @param touch Id of the part; null, or a part without a ring, leaves the drawing as it is.
+ * @param touch Ids of parts, apart by a space; null, or parts without rings, leave the drawing as it is.
  */
 export function touched(svg: string, touch: string | null, theme: Theme): string {
-  const parts = svgElements(svg).filter((element) => element.attributes.has('data-ring'));
-  const part = parts.find(({ id }) => id === touch);
-  const ring = part === undefined ? null : ringOf(part);
+  const names = touch?.split(' ') ?? [];
+  const parts = svgElements(svg).filter(({ attributes }) => attributes.has('data-ring'));
+  const meant = parts.filter(({ id }) => id !== null && names.includes(id));
   const [first] = parts;
-  if (part === undefined || ring === null || first === undefined) return inked(svg, INKS[theme]);
-  const { cx, cy, r } = ring;
-  const bare = 'fill="none" stroke-width="3"';
-  const disc = `<circle cx="${cx}" cy="${cy}" r="${r}" fill="${INKS[theme].marigold}" stroke="none"/>`;
-  const inner = `<circle cx="${cx}" cy="${cy}" r="${r + 1.5}" ${bare} stroke="${INKS.light.ink}"/>`;
-  const outer = `<circle cx="${cx}" cy="${cy}" r="${r + 4}" ${bare} stroke="${INKS[theme].ink}"/>`;
-  const before = `${svg.slice(0, first.start)}${disc}${svg.slice(first.start, part.start)}`;
-  const after = svg.slice(part.end).replace(/<\/svg>\s*$/, `${inner}${outer}</svg>`);
-  return `${inked(before, INKS[theme])}${inked(standing(svg, part), INKS.light)}${inked(after, INKS[theme])}`;
+  if (meant.length === 0 || first === undefined) return inked(svg, INKS[theme]);
+  const rings = meant.flatMap((part) => ringOf(part) ?? []);
+  const marigold = INKS[theme].marigold;
+  const discs = rings.map(
+    ({ cx, cy, r }) => `<circle cx="${cx}" cy="${cy}" r="${r}" fill="${marigold}" stroke="none"/>`,
+  );
+  let drawn = inked(svg.slice(0, first.start), INKS[theme]) + discs.join('');
+  let at = first.start;
+  for (const part of parts) {
+    const isMeant = meant.includes(part);
+    if (part.start < at || (!isMeant && !part.attributes.has('data-alone'))) continue;
+    drawn += inked(svg.slice(at, part.start), INKS[theme]);
+    if (isMeant) drawn += inked(standing(svg, part), INKS.light);
+    at = part.end;
+  }
+  drawn += inked(svg.slice(at), INKS[theme]);
+  return drawn.replace(/<\/svg>\s*$/, `${rings.map((ring) => ringed(ring, theme)).join('')}</svg>`);
 }
 
-/** The part with the colours it inherits written on it, so that they can be changed apart from those round it. */
+/** Spruce against the disc, and the theme's ink against the paper: one dark ring in light, a dark and a light one in dark. */
+function ringed({ cx, cy, r }: { cx: number; cy: number; r: number }, theme: Theme): string {
+  const circle = (radius: number, ink: string) =>
+    `<circle cx="${cx}" cy="${cy}" r="${radius}" fill="none" stroke="${ink}" stroke-width="3"/>`;
+  return circle(r + 1.5, INKS.light.ink) + circle(r + 4, INKS[theme].ink);
+}
+
+/** The part with the colours it inherits written round it, so that they can be changed apart from its neighbours'. */
 function standing(svg: string, part: SvgElement): string {
   const inherited = ['fill', 'stroke'].flatMap((name) => {
     const value = part.attributes.get(name);

@@ -5,6 +5,7 @@ import type { Slip } from '../knowledge/slip.ts';
 import { inReadingOrder } from '../knowledge/slip.ts';
 import { answerBlocks } from '../reply/answer.ts';
 import { plainText } from '../reply/reply.ts';
+import { safetySlips } from '../safety/slips.ts';
 import { causeSlips } from './causes.ts';
 import { lackSlips } from './lacks.ts';
 import { pictureSlips } from './pictures.ts';
@@ -23,7 +24,7 @@ export function checkGraph(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
     slips.push(...slotSlips(topic, knowledge, slipAt), ...causeSlips(topic, knowledge, slipAt));
   }
   slips.push(...unusedSlips(knowledge, slipAt), ...wordingSlips(knowledge, slipAt), ...lackSlips(knowledge, slipAt));
-  slips.push(...pictureSlips(knowledge, slipAt));
+  slips.push(...pictureSlips(knowledge, slipAt), ...noticeSlips(knowledge, slipAt));
   return inReadingOrder(slips);
 }
 
@@ -97,6 +98,16 @@ function slotSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
     }
   }
   return slips;
+}
+
+/** A graph that drops a hazard, its notice or its pass is refused. */
+function noticeSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
+  return safetySlips(knowledge.safety, knowledge.topics).map(({ where, field, problem, expected }) => {
+    const topic = where === 'topic' ? knowledge.topics.get(String(field[0])) : undefined;
+    return topic === undefined
+      ? slipAt('safety.yaml', field, problem, expected)
+      : slipAt(fileOf(knowledge, topic.id), ['topics', ...field], problem, expected);
+  });
 }
 
 /** Every topic is in some scope, and every part is had by a van, is a role, or belongs to a part that is. */

@@ -3,11 +3,16 @@ import type { SlipAt } from '../knowledge/raw-graph.ts';
 import type { PictureUseData } from '../knowledge/schema.ts';
 import type { Slip } from '../knowledge/slip.ts';
 import type { FieldPath } from '../knowledge/yaml-file.ts';
+import { drawingSlips } from './drawings.ts';
+import { svgElements } from './svg-elements.ts';
 import { fileOf } from './texts.ts';
 
-/** Every drawing is used, and every use names a drawing and a part of it that are there. */
+/**
+ * Every drawing is well made and used, and every use names a drawing and parts of it that are there and can be ringed.
+ * A use may touch several parts, apart by a space.
+ */
 export function pictureSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
-  const slips: Slip[] = [];
+  const slips: Slip[] = drawingSlips(knowledge);
   const used = new Set<string>();
   for (const topic of knowledge.topics.values()) {
     const at = fileOf(knowledge, topic.id);
@@ -28,8 +33,14 @@ export function pictureSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
       const picture = knowledge.pictures.get(use.picture);
       if (picture === undefined)
         slips.push(slipAt(at, field, `no drawing '${use.picture}'`, `pictures/${use.picture}.svg`));
-      else if (use.touch !== undefined && !picture.ids.has(use.touch)) {
-        slips.push(slipAt(at, field, `'${use.picture}' has no part '${use.touch}'`, [...picture.ids].join(', ')));
+      else {
+        const parts = svgElements(picture.svg).flatMap(({ id, attributes }) =>
+          attributes.has('data-ring') ? (id ?? []) : [],
+        );
+        for (const touch of use.touch?.split(' ') ?? []) {
+          if (!parts.includes(touch))
+            slips.push(slipAt(at, field, `'${use.picture}' has no part '${touch}' to ring`, parts.join(', ')));
+        }
       }
     }
   }
