@@ -1,7 +1,7 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
 import { createMatcher, createSafetyReader, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
-import { type LoadedGraph, loadGraph } from './files/served.ts';
+import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
 import type { Learnt, Models } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
@@ -13,6 +13,8 @@ export type LiveGraphOptions = {
   readonly log: Logger;
   /** What has been learnt from a graph; better comes later, learnt beside the server. */
   readonly learntFor: Models;
+  /** Where the last graph that could be served is kept, for a start with a broken folder. Left out: it is not kept. */
+  readonly lastGood?: string;
 };
 
 /** The graph as it is served: follows the folder, and keeps the last good one while an edit is bad. */
@@ -28,11 +30,22 @@ export type LiveGraph = {
 };
 
 /** @throws GraphError when the folder holds no graph that can be served. */
-export function createLiveGraph({ folder, cacheFolder, log, learntFor }: LiveGraphOptions): LiveGraph {
+export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood }: LiveGraphOptions): LiveGraph {
   const listeners: (() => void)[] = [];
   let slips: readonly Slip[] = [];
-  let loaded = mustLoad(loadGraph(folder, cacheFolder));
+  const first = loadGraph(folder, cacheFolder);
+  const kept = first.knowledge === null && lastGood !== undefined ? readLastGood(lastGood) : null;
+  if (kept !== null) {
+    slips = first.slips;
+    log.error({ slips: slips.map(slipText) }, 'the graph has slips; the last good one, kept from before, is served');
+  }
+  let loaded = mustLoad(kept ?? first);
   let current = serve(loaded);
+  if (kept === null) keepGood();
+
+  function keepGood(): void {
+    if (lastGood !== undefined && loaded.raw !== null) writeLastGood(lastGood, loaded);
+  }
 
   function serve({ knowledge, hash }: Loaded): Served {
     const served = ({ model, net }: Learnt): Served => ({
@@ -61,6 +74,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor }: LiveGra
     slips = [];
     loaded = mustLoad(fresh);
     current = serve(loaded);
+    keepGood();
     log.info({ hash: loaded.hash.slice(0, 8) }, 'the edited graph is served');
     for (const listener of listeners) listener();
     return slips;

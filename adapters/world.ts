@@ -79,6 +79,9 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     note: (...said) => shell.note(...said),
     pass: (...said) => shell.pass(...said),
   };
+  const trouble: { now: string | null } = { now: null };
+  const spendStaffToken = async (token: string): Promise<string | null> =>
+    (await store.spendToken(hashOf(token), 'staff-telegram', clock.nowMs()))?.subject ?? null;
   const telegram =
     config.telegram === null
       ? null
@@ -86,7 +89,24 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
           ...config.telegram,
           receive,
           store,
-          desk: config.telegram.staffChat === null ? null : { chat: Number(config.telegram.staffChat), actions },
+          desk:
+            config.telegram.staffChat === null
+              ? null
+              : {
+                  chat: Number(config.telegram.staffChat),
+                  actions,
+                  spendStaffToken,
+                  trouble: (what) => (trouble.now = what),
+                },
+          gone: async (address) => {
+            const thread = await store.threadAt(address);
+            if (thread !== null)
+              await shell.note(
+                thread.id,
+                'Pitchhand',
+                'The hirer has blocked the bot. Ring the number on the booking.',
+              );
+          },
           picturePng: pictures.png,
           openForeign: uploads.open,
           clock,
@@ -130,6 +150,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
       const due = await vanFaultsDue(store, knowledge, null);
       return due.map(({ van, title, atMs }) => ({ van, what: title, since: dayOf(atMs, knowledge.firm.timeZone) }));
     },
+    trouble: () => trouble.now ?? slipTrouble(graph),
     pictureSvg: pictures.svg,
     uploads,
     ...openFile,
@@ -202,6 +223,14 @@ function sightOf({ id, data }: VanScope): {
   readonly silhouette: string;
 } {
   return { name: data.name, body: data.body, silhouette: id };
+}
+
+/** An edited graph that cannot be served: staff are told, because hirers go on getting the older answers. */
+function slipTrouble(graph: LiveGraph): string | null {
+  const count = graph.slips().length;
+  return count === 0
+    ? null
+    : `The graph on disk has ${count} slips, so the last good one is being served. 'pitchhand check' lists them.`;
 }
 
 /** By when a person should have a thread; null while nobody answers. */

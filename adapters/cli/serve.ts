@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { pino } from 'pino';
 import { type Booking, dayOf, daysBetween, type FirmData, type Store } from '../../src/index.ts';
 import { type Config, readConfig } from '../config.ts';
@@ -29,6 +30,7 @@ export const serve = command({
       cacheFolder: preparedFolder(),
       log,
       learntFor: createModels(preparedFolder(), log),
+      lastGood: join(config.dataFolder, 'last-good-graph.json'),
     });
     const clock = { nowMs: Date.now };
     const world = await createWorld({ config, graph, clock, log });

@@ -1,6 +1,7 @@
 import { HOUR_MS } from '../../src/index.ts';
 import { newToken } from '../files/tokens.ts';
-import { command, UsageError } from './command.ts';
+import { BOT_NAME_NOTE } from './booking-links.ts';
+import { command, UsageError, WorkError } from './command.ts';
 import { withData } from './with-data.ts';
 
 const GOOD_FOR_MS = 24 * HOUR_MS;
@@ -8,14 +9,15 @@ const GOOD_FOR_MS = 24 * HOUR_MS;
 export const signIn = command({
   name: 'sign-in',
   does: 'Makes a one-time link to the yard page.',
-  usage: 'NAME [--role operator] [--json]',
+  usage: 'NAME [--role operator] [--telegram] [--json]',
   help: [
     'NAME         a name on the rota, such as Gethin',
     '--role ROLE  staff (usual) or operator, who also grows the graph',
+    '--telegram   a one-time link by which Telegram learns who of the rota this is, instead',
     '--json       {"url"}',
   ],
-  options: { role: { type: 'string', default: 'staff' }, json: { type: 'boolean' } },
-  run: async ({ role, json }, [said], terminal) => {
+  options: { role: { type: 'string', default: 'staff' }, telegram: { type: 'boolean' }, json: { type: 'boolean' } },
+  run: async ({ role, telegram, json }, [said], terminal) => {
     if (said === undefined) throw new UsageError('expected a NAME');
     if (role !== 'staff' && role !== 'operator') throw new UsageError(`no role '${role}', expected staff or operator`);
     return withData(terminal, async ({ store, served, config, now }) => {
@@ -30,12 +32,14 @@ export const signIn = command({
       const { token, hash } = newToken();
       await store.putToken({
         hash,
-        use: 'sign-in',
+        use: telegram === true ? 'staff-telegram' : 'sign-in',
         subject: person.firstName,
         data: { role },
         expiresMs: now() + GOOD_FOR_MS,
       });
-      const url = `${config.url}/yard/sign-in/${token}`;
+      const bot = telegram === true ? await store.note(BOT_NAME_NOTE) : null;
+      if (telegram === true && bot === null) throw new WorkError('the bot has not been connected to Telegram yet');
+      const url = bot === null ? `${config.url}/yard/sign-in/${token}` : `https://t.me/${bot}?start=${token}`;
       terminal.out(json === true ? `${JSON.stringify({ url })}\n` : `${url}\nGood once, for a day.\n`);
       return 0;
     });

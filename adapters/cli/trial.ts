@@ -5,14 +5,17 @@ import {
   type Comparison,
   compareTrials,
   instantOn,
+  newThread,
+  type RecordedQuestion,
   type Served,
   summaryOf,
   type Trialled,
   type TrialSummary,
   tryQuestion,
+  turn,
 } from '../../src/index.ts';
 import { readConfig } from '../config.ts';
-import { converse } from '../console/ask-lines.ts';
+import { type Asked, askedOf, converse, messageOf } from '../console/ask-lines.ts';
 import { command, type Terminal } from './command.ts';
 import { progressBar } from './progress-bar.ts';
 import { servedGraph } from './served-graph.ts';
@@ -49,23 +52,43 @@ export const trial = command({
 
 /** Asks every recorded question in a fresh thread, at noon of a summer day. */
 export function runTrial(served: Served, terminal: Pick<Terminal, 'err' | 'isTty'>): readonly Trialled[] {
-  const { knowledge } = served;
-  const { questions } = knowledge.questions;
-  const startMs = instantOn(USUAL_DAY, '12:00', knowledge.firm.timeZone);
-  const isNotice = (topic: string): boolean => knowledge.topics.get(topic)?.notice === true;
+  const { questions } = served.knowledge.questions;
   const bar = progressBar(questions.length, terminal.err, terminal.isTty);
+  const tryOne = trier(served);
   return questions.map((question) => {
     bar(question.topic ?? question.outcome ?? '');
-    return tryQuestion(question, isNotice, (text, van) => {
-      const [asked] = converse([text], van === null ? null : bookingOf(van), startMs, served);
-      if (asked === undefined) throw new Error('one text gives one answer');
-      const { outcome, topic, options, hazard, lacks } = asked;
-      return { outcome, topic, offered: options.map((option) => option.topic), hazard, lacks };
-    });
+    return tryOne(question);
   });
 }
 
-function bookingOf(van: string): Booking {
+/** Replays one question at a time, for those who must not hold up others. */
+export function trier(served: Served): (question: RecordedQuestion) => Trialled {
+  const { knowledge } = served;
+  const isNotice = (topic: string): boolean => knowledge.topics.get(topic)?.notice === true;
+  return (question) =>
+    tryQuestion(question, isNotice, (text, van) => {
+      const { outcome, topic, options, hazard, lacks } = askedOnce(text, van, served);
+      return { outcome, topic, offered: options.map((option) => option.topic), hazard, lacks };
+    });
+}
+
+/** What one text comes to in a fresh thread of a van's booking. */
+export function askedOnce(text: string, van: string | null, served: Served): Asked {
+  const startMs = instantOn(USUAL_DAY, '12:00', served.knowledge.firm.timeZone);
+  const [asked] = converse([text], van === null ? null : trialBooking(van), startMs, served);
+  if (asked === undefined) throw new Error('one text gives one answer');
+  return asked;
+}
+
+/** A topic's answer as a hirer of this van reads it. */
+export function topicAsked(topic: string, van: string, served: Served): string {
+  const startMs = instantOn(USUAL_DAY, '12:00', served.knowledge.firm.timeZone);
+  const thread = newThread({ id: 'trial', channel: 'console', address: 'trial', booking: 'TRIAL', van }, startMs);
+  const message = messageOf('', 0, startMs, `topic:${topic}`);
+  return askedOf(turn(thread, message, served, { booking: trialBooking(van), code: 'none' }, startMs)).reply;
+}
+
+function trialBooking(van: string): Booking {
   return {
     ref: 'TRIAL',
     hirer: '',

@@ -1,11 +1,13 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { buildKnowledge, type Knowledge, type RawGraph, readGraph, type Slip, type SlipAt } from '../../src/index.ts';
 import { type GraphFileOnDisk, graphHash, readGraphFolder } from './graph-files.ts';
 
 export type LoadedGraph = {
   readonly hash: string;
   readonly files: readonly GraphFileOnDisk[];
+  /** As read, before it was linked; null when it cannot be served. */
+  readonly raw: RawGraph | null;
   readonly knowledge: Knowledge | null;
   readonly slips: readonly Slip[];
   readonly slipAt: SlipAt;
@@ -24,13 +26,13 @@ export function loadGraph(folder: string, cacheFolder: string | null): LoadedGra
   if (kept !== null) {
     const slipAt: SlipAt = (...slip) => readGraph(files).slipAt(...slip);
     const { knowledge, slips } = buildKnowledge(kept, slipAt);
-    if (knowledge !== null) return { hash, files, knowledge, slips, slipAt };
+    if (knowledge !== null) return { hash, files, raw: kept, knowledge, slips, slipAt };
   }
   const { raw, slips: readSlips, slipAt } = readGraph(files);
-  if (raw === null) return { hash, files, knowledge: null, slips: readSlips, slipAt };
+  if (raw === null) return { hash, files, raw, knowledge: null, slips: readSlips, slipAt };
   const { knowledge, slips } = buildKnowledge(raw, slipAt);
-  if (knowledge !== null && cacheFolder !== null) keep(raw, cacheFolder, hash);
-  return { hash, files, knowledge, slips, slipAt };
+  if (knowledge !== null && cacheFolder !== null) keepRead(raw, cacheFolder, hash);
+  return { hash, files, raw: knowledge === null ? null : raw, knowledge, slips, slipAt };
 }
 
 function readKept(file: string): RawGraph | null {
@@ -43,9 +45,37 @@ function readKept(file: string): RawGraph | null {
   }
 }
 
-function keep(raw: RawGraph, folder: string, hash: string): void {
+/** Keeps what was read under the hash of the files' content, so that the next load need not read it. */
+export function keepRead(raw: RawGraph, folder: string, hash: string): void {
   mkdirSync(folder, { recursive: true });
   const aside = join(folder, `${hash}.${process.pid}.aside`);
   writeFileSync(aside, JSON.stringify(raw));
   renameSync(aside, join(folder, `${hash}.json`));
+}
+
+/** The last graph that could be served, as it was kept; null when there is none, or it cannot be read. */
+export function readLastGood(file: string): LoadedGraph | null {
+  if (!existsSync(file)) return null;
+  try {
+    const { hash, raw } = JSON.parse(readFileSync(file, 'utf8')) as { readonly hash: string; readonly raw: RawGraph };
+    const slipAt: SlipAt = (path, field, problem, expected) => ({
+      file: path,
+      line: 1,
+      column: 1,
+      field: field.join('.'),
+      problem,
+      expected,
+    });
+    const { knowledge, slips } = buildKnowledge(raw, slipAt);
+    return knowledge === null ? null : { hash, files: [], raw, knowledge, slips, slipAt };
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a graph that is being served, for a start after the folder was broken. */
+export function writeLastGood(file: string, { hash, raw }: Pick<LoadedGraph, 'hash' | 'raw'>): void {
+  mkdirSync(dirname(file), { recursive: true });
+  writeFileSync(`${file}.aside`, JSON.stringify({ hash, raw }));
+  renameSync(`${file}.aside`, file);
 }

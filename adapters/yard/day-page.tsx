@@ -60,6 +60,11 @@ export function dayPage(
             </button>
           </nav>
         </header>
+        {world.trouble?.() == null ? null : (
+          <p class="trouble" role="alert">
+            {world.trouble()}
+          </p>
+        )}
         <p class="hush" role="status" id="spoken" />
         <main id="live">
           <DayParts world={world} day={day} as={as} />

@@ -57,6 +57,8 @@ export type YardWorld = {
   /** By when a person should have it, in minutes after it was passed; null while nobody is on duty. */
   readonly aimMinutes: (thread: Thread) => number | null;
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
+  /** What keeps staff from being reached elsewhere, in words; null or left out: nothing does. */
+  readonly trouble?: () => string | null;
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
   readonly uploads: Uploads;
   /** Opens what was sent through another channel. Default: nothing can be opened. */

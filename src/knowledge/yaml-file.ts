@@ -70,17 +70,19 @@ function expectedOf(issue: Issue): string {
   return 'as graph/ describes it in DEVELOPERS.md';
 }
 
+/** Parsed for positions once, and only when there is something to report. */
 function locator(file: GraphFile): Locate {
+  let parsed: { readonly contents: unknown; readonly counter: LineCounter } | null = null;
   return (field, problem, expected) => {
-    const counter = lines(file.text);
-    const { line, col } = counter.linePos(offsetOf(file.text, field));
+    parsed ??= { contents: parseDocument(file.text, { uniqueKeys: false }).contents, counter: lines(file.text) };
+    const { line, col } = parsed.counter.linePos(offsetOf(parsed.contents, field));
     return { file: file.path, line, column: col, field: field.join('.'), problem, expected };
   };
 }
 
 /** Where the field stands: its key if it has one, else the nearest thing above it that exists. */
-function offsetOf(text: string, field: FieldPath): number {
-  let node: unknown = parseDocument(text, { uniqueKeys: false }).contents;
+function offsetOf(contents: unknown, field: FieldPath): number {
+  let node = contents;
   let at = isNode(node) ? (node.range?.[0] ?? 0) : 0;
   for (const key of field) {
     if (isMap(node)) {

@@ -1,0 +1,330 @@
+import {
+  addDays,
+  type Calibration,
+  type Change,
+  type ChangeRecord,
+  candidateOf,
+  createGlossary,
+  createGrouping,
+  createMatcher,
+  createSafetyReader,
+  dayOf,
+  type FileEdit,
+  type Gap,
+  type GapGroup,
+  type Grouping,
+  type GrowthDecision,
+  type GrowthRow,
+  groupOf,
+  growthFigures,
+  type Judged,
+  judgeTrial,
+  type Knowledge,
+  localTime,
+  propose,
+  type RawGraph,
+  type RecordedQuestion,
+  type Served,
+  type Splice,
+  type Store,
+  spliceOf,
+  type Trialled,
+  takenBack,
+} from '../../src/index.ts';
+import { graphHash } from '../files/graph-files.ts';
+import { type Published, publishFiles } from '../files/publish.ts';
+import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
+import type { Learnt } from '../training/models.ts';
+import { createGapRecords } from './gap-records.ts';
+import { askedOnce, topicAsked, trier } from './trial.ts';
+
+/** Notes under this name keep what was published. */
+const CHANGE = 'growth-change:';
+/** So many questions are replayed before others are let in. */
+const AT_ONCE = 8;
+/** A gap's words are tried for so many of a group. */
+const MOST_WORDS = 12;
+
+/** A decision as edits of a graph that holds together, not yet tried. */
+export type Draft = {
+  readonly decision: GrowthDecision;
+  readonly gaps: readonly Gap[];
+  readonly base: Loaded;
+  readonly edits: readonly FileEdit[];
+  readonly raw: RawGraph;
+  readonly knowledge: Knowledge;
+};
+
+/** A draft with what the trial said. */
+export type Tried = Judged & {
+  readonly draft: Draft;
+  /** What the gaps' own words get, before and after. */
+  readonly words: readonly Change[];
+  /** What hirers of each van will read. */
+  readonly previews: readonly { readonly van: string; readonly text: string }[];
+};
+
+export type Refused = { readonly kind: 'refused'; readonly problems: readonly string[] };
+
+export type Publishing = { readonly by: string; readonly why: string; readonly evenIfWorse: boolean };
+
+export type GrowthDesk = {
+  /** Gaps that nobody has decided on, in groups; the largest first. */
+  readonly groups: () => Promise<readonly GapGroup[]>;
+  readonly group: (id: number) => Promise<GapGroup | null>;
+  readonly knowledge: () => Knowledge;
+  readonly draft: (
+    decision: GrowthDecision,
+    group: GapGroup,
+  ) => Refused | { readonly kind: 'drafted'; readonly draft: Draft };
+  /** Learns the changed graph and replays the recorded and the latest real questions against it, through the whole turn. */
+  readonly trial: (draft: Draft, onStep?: (done: number, total: number) => void) => Promise<Tried>;
+  readonly publish: (
+    tried: Tried,
+    how: Publishing,
+  ) => Promise<
+    Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'published'; readonly change: ChangeRecord }
+  >;
+  /** The latest first. */
+  readonly changes: () => Promise<readonly ChangeRecord[]>;
+  readonly undo: (
+    id: number,
+    by: string,
+  ) => Promise<Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'undone' }>;
+  readonly figures: () => Promise<readonly GrowthRow[]>;
+};
+
+export type GrowthParts = {
+  readonly store: Store;
+  readonly folder: string;
+  readonly cacheFolder: string | null;
+  /** What is learnt from a graph; resolves when it can be tried. */
+  readonly learn: (knowledge: Knowledge) => Promise<Learnt>;
+  /** Takes up the folder as it is now. */
+  readonly reload: () => Promise<unknown>;
+  readonly nowMs: () => number;
+};
+
+type Loaded = LoadedGraph & { readonly raw: RawGraph; readonly knowledge: Knowledge };
+type Grouped = { readonly key: string; readonly grouping: Grouping; readonly ids: Set<number> };
+
+/** From gaps to groups to a published change, for the operator's pages and the command. */
+export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
+  const { store, folder, cacheFolder, nowMs } = parts;
+  const records = createGapRecords(store, nowMs);
+  let loaded: Loaded | null = null;
+  let grouped: Grouped | null = null;
+  let tried: { readonly key: string; readonly served: Served; readonly trialled: readonly Trialled[] } | null = null;
+
+  /** The folder as it is; the last one that held together when it does not. */
+  const load = (): Loaded => {
+    const fresh = loadGraph(folder, cacheFolder);
+    if (fresh.raw !== null && fresh.knowledge !== null && fresh.hash !== loaded?.hash)
+      loaded = { ...fresh, raw: fresh.raw, knowledge: fresh.knowledge };
+    if (loaded === null) throw new Error('the graph cannot be served; pitchhand check says why');
+    return loaded;
+  };
+
+  const changes = async (): Promise<readonly ChangeRecord[]> =>
+    (await store.notes(CHANGE)).map(({ value }) => JSON.parse(value) as ChangeRecord).sort((a, b) => b.id - a.id);
+
+  const groups = async (): Promise<readonly GapGroup[]> => {
+    const { hash, knowledge } = load();
+    const settled = new Set((await changes()).flatMap((change) => (change.undone === null ? change.gaps : [])));
+    const open = (await records.gaps(knowledge)).filter((gap) => !settled.has(gap.id));
+    const byId = new Map(open.map((gap) => [gap.id, gap]));
+    const key = `${hash} ${settled.size}`;
+    if (grouped?.key !== key || [...grouped.ids].some((id) => !byId.has(id))) {
+      const background = [...knowledge.topics.values()].flatMap((topic) => Object.values(topic.wordings).flat());
+      grouped = { key, grouping: createGrouping(createGlossary(knowledge.glossary.words), background), ids: new Set() };
+      for (const gap of open) addGap(grouped, gap);
+      grouped.grouping.regroup();
+    }
+    for (const gap of open) if (!grouped.ids.has(gap.id)) addGap(grouped, gap);
+    return grouped.grouping.groups().flatMap((members) => groupOf(members, byId) ?? []);
+  };
+
+  const servedWith = (knowledge: Knowledge, { model, net }: Learnt, calibration: Calibration | null): Served => ({
+    knowledge,
+    matcher: createMatcher(knowledge, model === null ? null : { ...model, calibration }),
+    readDanger: createSafetyReader(knowledge.safety, net),
+  });
+
+  const replay = async (
+    served: Served,
+    questions: readonly RecordedQuestion[],
+    onOne: () => void,
+  ): Promise<readonly Trialled[]> => {
+    const tryOne = trier(served);
+    const results: Trialled[] = [];
+    for (const [i, question] of questions.entries()) {
+      results.push(tryOne(question));
+      onOne();
+      // Hirers' messages come in between.
+      if (i % AT_ONCE === AT_ONCE - 1) await new Promise((resolve) => setImmediate(resolve));
+    }
+    return results;
+  };
+
+  const trial: GrowthDesk['trial'] = async (draft, onStep = () => {}) => {
+    const learntBefore = await parts.learn(draft.base.knowledge);
+    const learntAfter = await parts.learn(draft.knowledge);
+    // A few wordings more do not move the calibration, and learning it takes five times as long as the weights.
+    const calibration = learntBefore.model?.calibration ?? null;
+    const real = await records.realQuestions(draft.base.knowledge);
+    const old = [...draft.base.knowledge.questions.questions, ...real];
+    const questions = [...draft.knowledge.questions.questions, ...real];
+    const key = JSON.stringify([draft.base.hash, calibration !== null, real.map(({ text }) => text)]);
+    const repeated = tried?.key === key ? tried : null;
+    const total = questions.length + (repeated === null ? old.length : 0);
+    let done = 0;
+    const onOne = () => onStep(++done, total);
+    const before = repeated?.served ?? servedWith(draft.base.knowledge, learntBefore, calibration);
+    const trialledBefore = repeated?.trialled ?? (await replay(before, old, onOne));
+    tried = { key, served: before, trialled: trialledBefore };
+    const after = servedWith(draft.knowledge, learntAfter, calibration);
+    const trialledAfter = await replay(after, questions, onOne);
+    return {
+      ...judgeTrial(trialledBefore, trialledAfter),
+      draft,
+      words: wordsTried(draft.gaps, before, after),
+      previews: previewsOf(draft, after),
+    };
+  };
+
+  const record = (change: ChangeRecord): Promise<void> =>
+    store.putNote(`${CHANGE}${String(change.id).padStart(6, '0')}`, JSON.stringify(change));
+
+  const write = async (
+    base: Loaded,
+    edits: readonly FileEdit[],
+    raw: RawGraph,
+    recorded: () => Promise<void>,
+  ): Promise<Published> => {
+    const written = await publishFiles(folder, edits, recorded);
+    if (written.kind !== 'written') return written;
+    if (cacheFolder !== null) {
+      const texts = new Map(edits.map(({ path, after }) => [path, after]));
+      const files = base.files.map(({ path, text }) => ({ path, text: texts.get(path) ?? text }));
+      keepRead(raw, cacheFolder, graphHash(files));
+    }
+    await parts.reload();
+    return written;
+  };
+
+  return {
+    groups,
+    group: async (id) => (await groups()).find((group) => group.gaps.some((gap) => gap.id === id)) ?? null,
+    knowledge: () => load().knowledge,
+    draft: (decision, group) => {
+      const base = load();
+      const proposed = propose(decision, base.files, base.knowledge);
+      if (proposed.kind === 'refused') return proposed;
+      const candidate = candidateOf(base.raw, proposed.edits);
+      if (candidate.kind === 'refused') return candidate;
+      const { raw, knowledge } = candidate;
+      return { kind: 'drafted', draft: { decision, gaps: group.gaps, base, edits: proposed.edits, raw, knowledge } };
+    },
+    trial,
+    publish: async ({ draft, verdict, lost, figures }, { by, why, evenIfWorse }) => {
+      if (verdict === 'unsafe')
+        return { kind: 'refused', problems: lost.map((text) => `'${text}' would no longer show its notice`) };
+      if (verdict === 'worse' && !evenIfWorse)
+        return {
+          kind: 'refused',
+          problems: figures.worse.map((each) => `'${each.text}': ${each.before} -> ${each.after}`),
+        };
+      let change: ChangeRecord | null = null;
+      const written = await write(draft.base, draft.edits, draft.raw, async () => {
+        const id = ((await changes())[0]?.id ?? 0) + 1;
+        const gaps = draft.gaps.map((gap) => gap.id);
+        const splices = draft.edits.map(spliceOf);
+        change = { id, atMs: nowMs(), by, why, decision: draft.decision, gaps, splices, figures, undone: null };
+        await record(change);
+      });
+      if (written.kind !== 'written') return written;
+      if (change === null) throw new Error('what was written was not recorded');
+      return { kind: 'published', change };
+    },
+    changes,
+    undo: async (id, by) => {
+      const change = (await changes()).find((each) => each.id === id);
+      if (change === undefined) return { kind: 'refused', problems: [`there is no change ${id}`] };
+      if (change.undone !== null)
+        return { kind: 'refused', problems: [`change ${id} is undone already, by ${change.undone.by}`] };
+      const base = load();
+      const edits: FileEdit[] = [];
+      for (const splice of change.splices) {
+        const before = base.files.find(({ path }) => path === splice.path)?.text ?? '';
+        const after = takenBack(before, splice);
+        if (after === null) return conflictOf(splice, before);
+        edits.push({ path: splice.path, before, after });
+      }
+      // Undone in the other order: a question must go before the topic it names.
+      edits.reverse();
+      const candidate = candidateOf(base.raw, edits);
+      if (candidate.kind === 'refused') return candidate;
+      const written = await write(base, edits, candidate.raw, () =>
+        record({ ...change, undone: { atMs: nowMs(), by } }),
+      );
+      return written.kind === 'written' ? { kind: 'undone' } : written;
+    },
+    figures: async () => {
+      const { knowledge } = load();
+      const vans = new Map((await store.threads({})).map((thread) => [thread.id, thread.van]));
+      const zone = knowledge.firm.timeZone;
+      return growthFigures({
+        events: await store.events({}),
+        vanOf: (threadId) => vans.get(threadId) ?? null,
+        systemOf: (topic) => knowledge.topics.get(topic)?.system ?? null,
+        weekOf: (atMs) => addDays(dayOf(atMs, zone), -((localTime(atMs, zone).weekday + 6) % 7)),
+      });
+    },
+  };
+}
+
+function addGap({ grouping, ids }: Grouped, gap: Gap): void {
+  grouping.join(gap.id, gap.text);
+  ids.add(gap.id);
+}
+
+function wordsTried(gaps: readonly Gap[], before: Served, after: Served): Change[] {
+  return gaps.slice(0, MOST_WORDS).map(({ text, van }) => {
+    const known = van !== null && after.knowledge.vans.has(van) ? van : ([...after.knowledge.vans.keys()][0] ?? null);
+    return { text, van: known, before: cameTo(text, known, before), after: cameTo(text, known, after) };
+  });
+}
+
+function cameTo(text: string, van: string | null, served: Served): string {
+  const { outcome, topic, options, hazard, lacks } = askedOnce(text, van, served);
+  const named = hazard ?? topic ?? lacks;
+  if (named !== null) return `${outcome}: ${named}`;
+  return options.length > 0 ? `${outcome}: ${options.map((option) => option.topic).join(', ')}` : outcome;
+}
+
+function previewsOf({ decision, gaps, knowledge }: Draft, after: Served): Tried['previews'] {
+  const topic =
+    decision.kind === 'new-topic'
+      ? decision.topic.id
+      : decision.kind === 'add-wordings' || decision.kind === 'improve-answer'
+        ? decision.topic
+        : null;
+  const vans = [...knowledge.vans.values()].filter((van) => topic === null || van.topics.has(topic));
+  const text = gaps[0]?.text ?? '';
+  return vans.map((van) => ({
+    van: van.name,
+    text: topic === null ? askedOnce(text, van.id, after).reply : topicAsked(topic, van.id, after),
+  }));
+}
+
+/** What the change wrote, and what stands in its place now. */
+function conflictOf(splice: Splice, now: string): Exclude<Published, { kind: 'written' | 'failed' }> {
+  const { path, at, removed, inserted, before, after } = splice;
+  const wrote = before + inserted + after;
+  const from = at - before.length;
+  return {
+    kind: 'conflict',
+    ours: { path, before: wrote, after: before + removed + after },
+    theirs: { path, before: wrote, after: now.slice(from, from + wrote.length) },
+  };
+}

@@ -1,0 +1,77 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pino } from 'pino';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { createLiveGraph, GraphError, type LiveGraph } from '../../adapters/live-graph.ts';
+
+/** The graph folder as people edit it: by hand, and now and then with a slip. */
+describe('the graph being served', () => {
+  let folder = '';
+  let live: LiveGraph | null = null;
+  const graph = () => join(folder, 'graph');
+  const start = (): LiveGraph => {
+    live = createLiveGraph({
+      folder: graph(),
+      cacheFolder: join(folder, 'cache'),
+      log: pino({ level: 'silent' }),
+      learntFor: () => ({ model: null, net: null }),
+      lastGood: join(folder, 'last-good.json'),
+    });
+    return live;
+  };
+  const edit = (file: string, change: (text: string) => string): void => {
+    const path = join(graph(), file);
+    writeFileSync(path, change(readFileSync(path, 'utf8')));
+  };
+  const break_ = () => edit('firm.yaml', (text) => text.replace('name:', 'nmae:'));
+
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'pitchhand-live-'));
+    cpSync('graph', graph(), { recursive: true });
+  });
+  afterEach(() => {
+    live?.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it('takes a good edit without a restart', async () => {
+    const served = start();
+    edit('systems/kit.yaml', (text) =>
+      text.replace('The corkscrew and the tin opener are', 'Corkscrew and tin opener:'),
+    );
+    expect(await served.reload()).toEqual([]);
+    expect(JSON.stringify(served.served().knowledge.topics.get('kit-corkscrew')?.answer)).toContain(
+      'Corkscrew and tin opener:',
+    );
+  });
+
+  it('refuses a bad edit with its slips and goes on serving the last good graph', async () => {
+    const served = start();
+    const before = served.hash();
+    break_();
+    const slips = await served.reload();
+    expect(slips.map((slip) => slip.file)).toContain('firm.yaml');
+    expect(served.hash()).toBe(before);
+    expect(served.slips()).toEqual(slips);
+  });
+
+  it('serves the last good graph when it starts on a broken folder, and says what is wrong', () => {
+    const { hash } = start();
+    const good = hash();
+    live?.stop();
+    break_();
+    const again = start();
+    expect(again.hash()).toBe(good);
+    expect(again.slips().length).toBeGreaterThan(0);
+    expect(again.served().readDanger('I smell gas', { before: '', vanHas: () => true }).danger?.hazard).toBe(
+      'safety-gas-smell',
+    );
+  });
+
+  it('names every slip when there is nothing good to serve', () => {
+    break_();
+    expect(start).toThrow(GraphError);
+    expect(start).toThrow(/firm\.yaml:\d+:\d+ nmae: unknown key/);
+  });
+});
