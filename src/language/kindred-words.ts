@@ -212,4 +212,14 @@ off-grid: off grid, no hookup, without hookup, no hook up, without hook up, wild
 neighbour: neighbour, neighbours, next door, other vans, next van, apart, distance, spacing, metres from, space between, close to, near the next, far from, gap between, hedge
 pets-rule: dog come, bring the dog, bring our dog, take the dog, dogs allowed, pets allowed, bring a cat, dog on the bed
 cool-down: precool, pre cool, night before, how long to get cold, get cold, cool down, chill down, ready for food
+somebody: person, people, human, someone, somebody, anybody, anyone, staff, agent, operator, adviser, advisor, manager, representative, customer service, team, colleague, receptionist, boss, owner, man, woman, lady, bloke, real one, proper one, living soul, flesh and blood
+talk: talk, speak, chat, call, ring, phone, voice, word with, put me through, transfer, hand me over, connect me, get me, fetch me, call back, ring back, phone me, call me, contact
+machine-talk: bot, robot, computer, automated, ai, chatbot, automatic, machine talking, recorded, program, algorithm
+greet: hi, hello, hiya, hey, morning, afternoon, evening, howdy, greetings, good day, alright, ey up, ay up, yo, wotcha, heya
+part-ways: bye, goodbye, cheerio, see you, see ya, ta ra, night night, goodnight, good night, so long, farewell, laters, toodle pip, take care, signing off, off to bed, all for now, speak soon, over and out
+thank: thanks, thank, cheers, much appreciated, appreciate, grateful, thank you, much obliged, bless you
+understood: ok, okay, fine, great, got it, understood, will do, cool, noted, perfect, sorted, makes sense, fair enough, gotcha, roger, right then, no worries, no problem, good to know, i see, will try
+praise: brilliant, star, lifesaver, legend, helpful, amazing, wonderful, superb, clever, marvellous, ace, top marks, love, fantastic, excellent, genius, best, handy, impressed
+how-are-you: how are you, how is it going, you ok, are you well, how do you do, what is up, how are things, good day so far, you alright, you tired
+who-are-you: who are you, what are you, your name, are you real, who made you, is this a, do you sleep, what can you do, am i talking, are you there
 `;

@@ -45,4 +45,4 @@ export function decide(
 }
 
 /** With less than this among the three best there is no topic for it; with more they were too close to tell. */
-const FAINT = 0.15;
+export const FAINT = 0.12;

@@ -11,9 +11,10 @@ export const VIEWS = [
   { name: 'meanings', length: 1 },
 ] as const;
 
-const WORDS = 0;
-const LETTERS = 1;
-const MEANINGS = 2;
+export const WORDS = 0;
+export const LETTERS = 1;
+export const MEANINGS = 2;
+
 const SHORTEST = 3;
 const LONGEST = 5;
 /** What the glossary makes of a word counts half as much as the hirer's own word. */
@@ -22,27 +23,31 @@ const GLOSSED = 0.5;
 /** Takes one feature of a view, as often as it stands in the text. */
 export type Take = (view: number, name: string, count: number) => void;
 
-/**
- * Names what a reading shows: stems ('w:pump'), neighbouring stems ('b:pump run'), groups of 3 to 5 letters within a
- * word ('c:^pum'), meanings ('k:stuck') and the roles of parts named ('p:water-pump').
- */
+/** Stems ('w:pump'), neighbouring stems ('b:pump run'), meanings ('k:stuck'), the roles of parts named ('p:water-pump'). */
 export function features({ words, phrases, meanings, mentions }: Seen, take: Take): void {
-  for (let i = 0; i < words.length; i++) {
-    const { stem: own, text } = words[i] as (typeof words)[number];
-    take(WORDS, `w:${own}`, 1);
-    if (i > 0) take(WORDS, `b:${words[i - 1]?.stem} ${own}`, 1);
-    const whole = `^${text}$`;
-    for (let n = SHORTEST; n <= LONGEST; n++) {
-      for (let at = 0; at + n <= whole.length; at++) take(LETTERS, `c:${whole.slice(at, at + n)}`, 1);
-    }
-  }
-  for (const phrase of phrases) {
-    const stems = phrase.map(stem);
-    for (let i = 0; i < stems.length; i++) {
-      take(WORDS, `w:${stems[i]}`, GLOSSED);
-      if (i > 0) take(WORDS, `b:${stems[i - 1]} ${stems[i]}`, GLOSSED);
-    }
-  }
+  pairs(
+    words.map((word) => word.stem),
+    1,
+    take,
+  );
+  for (const phrase of phrases) pairs(phrase.map(stem), GLOSSED, take);
   for (const meaning of meanings) take(MEANINGS, `k:${meaning}`, 1);
   for (const { roles } of mentions) for (const role of roles) take(MEANINGS, `p:${role}`, 1 / roles.length);
+}
+
+function pairs(stems: readonly string[], count: number, take: Take): void {
+  for (let i = 0; i < stems.length; i++) {
+    take(WORDS, `w:${stems[i]}`, count);
+    if (i > 0) take(WORDS, `b:${stems[i - 1]} ${stems[i]}`, count);
+  }
+}
+
+/** The groups of 3 to 5 letters within a word, its two ends marked: 'c:^pu', 'c:ump$' ... */
+export function letterGroups(word: string): readonly string[] {
+  const whole = `^${word}$`;
+  const groups: string[] = [];
+  for (let n = SHORTEST; n <= LONGEST; n++) {
+    for (let at = 0; at + n <= whole.length; at++) groups.push(`c:${whole.slice(at, at + n)}`);
+  }
+  return groups;
 }

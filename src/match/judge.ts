@@ -1,7 +1,7 @@
 import type { PartId, TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
 import { chanceOf, signalsOf } from './calibration.ts';
-import { decide } from './decide.ts';
+import { decide, FAINT, MOST_OFFERED } from './decide.ts';
 import { explain } from './explain.ts';
 import { createRanker, type Ranking, roleOf, type Share } from './ranking.ts';
 import type { Ready } from './ready.ts';
@@ -55,11 +55,11 @@ export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
       named,
     );
     const { decision, costs } =
-      plain(ranking, keys) ??
+      plain(ranking, keys, ranked) ??
       lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, van) ??
       decide(ranked, knowledge.firm.costs, isHazard);
     const best = ranking.inScope.map((share) => ({ label: share.label, topic: named(share) }));
-    return { text, decision, ranked, why: whyOf(seen, explain(best, vector, space, scorer), costs) };
+    return { text, decision, ranked, why: whyOf(seen, () => explain(best, vector, space, scorer), costs) };
   };
 
   return {
@@ -74,11 +74,14 @@ export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
 
 const NOTHING: ReadonlySet<PartId> = new Set();
 
-function whyOf(seen: Seen, features: Why['features'], costs: Why['costs']): Why {
+/** `features` are worked out when they are looked at: most questions are never explained. */
+function whyOf(seen: Seen, explained: () => Why['features'], costs: Why['costs']): Why {
   return {
     tokens: seen.words.map((word) => ({ said: word.said, read: word.text })),
     linked: [...new Set(seen.mentions.flatMap(({ parts }) => parts))],
-    features,
+    get features() {
+      return explained();
+    },
     costs,
   };
 }
@@ -104,7 +107,11 @@ function calibrated(
 type Decided = { readonly decision: Decision; readonly costs: Why['costs'] };
 
 /** Small talk, asking for a person, and what is none of ours. */
-function plain({ inScope, chat, chatAll, person, background }: Ranking, keys: readonly string[]): Decided | null {
+function plain(
+  { inScope, chat, chatAll, person, background }: Ranking,
+  keys: readonly string[],
+  ranked: readonly Ranked[],
+): Decided | null {
   const topic = inScope[0]?.probability ?? 0;
   const all = chatAll + person + background;
   if (all < Math.max(topic, PERSON)) return null;
@@ -113,9 +120,9 @@ function plain({ inScope, chat, chatAll, person, background }: Ranking, keys: re
     const kind = (keys[chat.label] as string).slice('chat/'.length) as ChatKind;
     return { decision: { kind: 'chat', chat: kind }, costs: [] };
   }
-  return background > topic && all > BACKGROUND
-    ? { decision: { kind: 'pass', why: 'no-such-topic' }, costs: [] }
-    : null;
+  if (background <= topic || all <= BACKGROUND) return null;
+  const among = ranked.slice(0, MOST_OFFERED).reduce((sum, one) => sum + one.probability, 0);
+  return { decision: { kind: 'pass', why: among < FAINT ? 'no-such-topic' : 'too-close' }, costs: [] };
 }
 
 /** What the van has not: never answered with another van's steps. */

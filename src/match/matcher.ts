@@ -9,6 +9,8 @@ import type { Matcher, Understood } from './types.ts';
 
 /** A message this sure of its topic stands on its own, whatever it points back to. */
 const STANDS = 0.85;
+/** Shorter messages ask one thing. */
+const FEWEST_WORDS = 6;
 /** Both halves of a message must be at least this sure to be answered one by one. */
 const SURE = { outright: 0.5, perhaps: 0.9 };
 
@@ -45,7 +47,7 @@ const isPlain = ({ decision: { kind } }: Understood): boolean => kind === 'chat'
 
 /** Two questions in one message, where each half is surer of a topic of its own than the whole is of one. */
 function halves(text: string, whole: Understood, judge: Judge, van: string): readonly Understood[] {
-  if (isPlain(whole)) return [whole];
+  if (isPlain(whole) || whole.why.tokens.length < FEWEST_WORDS) return [whole];
   let best: readonly Understood[] = [whole];
   let bestSure = 0;
   for (const { halves: pair, outright } of splits(text)) {

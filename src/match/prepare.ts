@@ -31,22 +31,27 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
   const vectors = seen.map((one) => vectorOf(one, space));
-  const lineWeights = weightsOf(labels, keys.length);
+  const lineWeights = weightsOf(labels, keys);
   return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }
 
-/** How many times a topic's weight a class may have. */
-const LARGE_CLASS = 1.5;
+/** How many times a topic's weight the background may have. */
+const BACKGROUND_WEIGHT = 1.5;
+/** The same for asking for a person, which must not be missed. */
+const PERSON_WEIGHT = 3;
 
 /**
- * A class of many more lines than a topic has (things that are none of ours, asking for a person) would swallow every
- * question it faintly resembles: its lines together count little more than a topic's.
+ * A class of many more lines than a topic has would swallow every question it faintly resembles: its lines together
+ * count little more than a topic's.
  */
-function weightsOf(labels: readonly number[], classes: number): readonly number[] {
-  const counts = new Array<number>(classes).fill(0);
+function weightsOf(labels: readonly number[], keys: readonly string[]): readonly number[] {
+  const counts = new Array<number>(keys.length).fill(0);
   for (const label of labels) counts[label] = (counts[label] as number) + 1;
-  const usual = [...counts].sort((a, b) => a - b)[Math.floor(classes / 2)] as number;
-  return labels.map((label) => Math.min(1, (LARGE_CLASS * usual) / (counts[label] as number)));
+  const usual = [...counts].sort((a, b) => a - b)[Math.floor(keys.length / 2)] as number;
+  return labels.map((label) => {
+    const most = keys[label] === 'person' ? PERSON_WEIGHT : BACKGROUND_WEIGHT;
+    return Math.min(1, (most * usual) / (counts[label] as number));
+  });
 }
 
 function numbered(keys: readonly string[], names: TrainingInput['groups']) {

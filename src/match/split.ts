@@ -13,14 +13,10 @@ const OUTRIGHT: readonly RegExp[] = [
   new RegExp(`[?]+\\s+(?=${ASKS})`, 'gi'),
 ];
 /** Where a second thing may begin. */
-const PERHAPS: readonly RegExp[] = [
-  /[?!.;\n]+\s+|\s+-\s+|\s*\n\s*/g,
-  new RegExp(`,\\s+(?=${ASKS})`, 'gi'),
-  /,?\s+and\s+/gi,
-];
+const PERHAPS: readonly RegExp[] = [/[?!.;\n]+\s+|\s+-\s+|\s*\n\s*/g];
 const PREFACE = /^(?:two (?:things|questions)|couple of (?:things|questions)|2 (?:things|questions))[,:.\s-]+/i;
 const FEWEST_WORDS = 2;
-const MOST_SPLITS = 6;
+const MOST_SPLITS = 3;
 
 /** A message cut in two. `outright`: it says itself that a second thing begins. */
 export type Split = { readonly halves: readonly [string, string]; readonly outright: boolean };
