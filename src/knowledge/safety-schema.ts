@@ -57,7 +57,7 @@ const shared = z.strictObject({
   answers: z.strictObject({ yes: z.record(language, phrases), no: z.record(language, phrases) }),
 });
 
-export const GUARDS = ['negated', 'question', 'supposed', 'past', 'elsewhere'] as const;
+export const GUARDS = ['negated', 'question', 'purpose', 'supposed', 'past', 'elsewhere'] as const;
 
 const rule = z.strictObject({
   /** Names of groups, all of which must be there. */
@@ -79,8 +79,6 @@ const rule = z.strictObject({
 });
 
 const tongue = z.strictObject({
-  /** Words so common in this language that they give it away. */
-  common: phrases,
   /** Small words that may stand inside a phrase without being part of it: 'burnt (the) toast'. */
   fillers: phrases.optional(),
   groups: z.record(id, phrases).default({}),
@@ -98,7 +96,7 @@ export const reading = z.strictObject({
   tongues: z.record(language, tongue),
   /** What is dangerous, by hazard: rules over the groups, the same in every language that has the groups. */
   hazards: z.record(id, z.array(rule).min(1)),
-  /** English words, parted by spaces, that are one slip of the finger away from a word looked for, and are meant as they are. */
+  /** Words of no dictionary, parted by spaces, that look like a slip of a word looked for and are meant as they are. */
   alike: z.string().default(''),
   /** What picture signs say. */
   signs: z.record(z.string(), z.string()).default({}),

@@ -99,7 +99,6 @@ export const builtInSafety: SafetyData = {
   reading: {
     tongues: {
       en: {
-        common: 'the, is, and, we, i',
         fillers: 'the, a, an, my, our, his, her',
         groups: NAMES,
         guards: { negated: 'no, not, never', supposed: 'if, in case, ever', past: 'last year, years ago' },

@@ -1,18 +1,21 @@
 import { stem } from '../language/stems.ts';
-import type { TongueReading } from './tongue.ts';
+import type { TongueReader, TongueReading } from './tongue.ts';
 import type { Word } from './words.ts';
 
 /**
  * What the second net looks at in a text: stems alone and in pairs, the groups of the rules alone and in pairs, what a guard set
  * aside, and whether a rule was met. A stem in the reach of a negation is another feature than the stem. Groups and rules are the
  * same in every language, so what was learnt from English wordings holds for the others.
+ *
+ * @param meant The word that a slip of the finger stands for: a slip changes nothing here.
  */
 export function featuresOf(
   words: readonly Word[],
   { alarms, groups, guarded, negated }: TongueReading,
+  meant: TongueReader['meant'],
 ): readonly string[] {
   const found = new Set<string>();
-  const stems = words.map((word, at) => (negated.has(at) ? 'no ' : '') + stem(word.text));
+  const stems = words.map((word, at) => (negated.has(at) ? 'no ' : '') + stem(meant(word.text)[0] ?? word.text));
   stems.forEach((each, at) => {
     found.add(each);
     const next = stems[at + 1];
@@ -29,6 +32,7 @@ export function featuresOf(
   for (const alarm of alarms) {
     found.add(alarm.firm ? '<firm rule>' : '<rule>');
     found.add(`<rule ${alarm.hazard}>`);
+    found.add(`<rule ${alarm.rule}>`);
   }
   return [...found];
 }

@@ -6,6 +6,7 @@ import type { Word } from './words.ts';
 const REACH: Readonly<Record<Guard, 'next-words' | 'rest-of-sentence' | 'sentence'>> = {
   negated: 'next-words',
   question: 'rest-of-sentence',
+  purpose: 'sentence',
   supposed: 'rest-of-sentence',
   past: 'sentence',
   elsewhere: 'sentence',
@@ -19,7 +20,7 @@ export type Guarded = (at: number) => ReadonlySet<Guard>;
 const NONE: ReadonlySet<Guard> = new Set();
 
 /**
- * Which words negations, questions, suppositions, the past and the elsewhere set aside.
+ * Which words negations, questions, what something is for, suppositions, the past and the elsewhere set aside.
  *
  * @param groups Number of the group that holds a guard's words.
  * @param hidden Words that are part of a saying and guard nothing: 'not sure'.

@@ -51,7 +51,7 @@ export function learnSafety(
   const examples = lines.map(({ text, hazard, weight }) => {
     const { reader, apostrophes } = tongues(text)[0];
     const words = reader.parted(wordsOf(text, signs, apostrophes).words);
-    return { features: featuresOf(words, reader.read(words)), hazard, weight };
+    return { features: featuresOf(words, reader.read(words), reader.meant), hazard, weight };
   });
   return learn(examples, options);
 }

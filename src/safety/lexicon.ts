@@ -128,6 +128,7 @@ function createMeant(vocabulary: ReadonlySet<string>, right: ReadonlySet<string>
   const remembered = new Map<string, readonly string[]>();
   const read = (word: string): readonly string[] => {
     if (vocabulary.has(word)) return [word];
+    if (right.has(word)) return [];
     const short = word.replace(/(.)\1+/g, '$1');
     if (short !== word && short.length >= 3 && word.length >= 4 && vocabulary.has(short)) return [short];
     return slips(word);

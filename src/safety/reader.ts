@@ -3,15 +3,16 @@ import type { SafetyData } from '../knowledge/safety-schema.ts';
 import { featuresOf } from './features.ts';
 import { HAZARDS } from './hazards.ts';
 import { createNetReader, type Opinion, type SecondNet } from './second-net.ts';
+import { segmentsOf } from './segments.ts';
 import type { Alarm } from './tongue.ts';
 import { createTongues, type Tongue } from './tongues.ts';
-import type { Danger, SafetyReader, SafetyReading } from './types.ts';
-import { wordsOf } from './words.ts';
+import type { SafetyReader, SafetyReading } from './types.ts';
+import { type Word, wordsOf } from './words.ts';
 
 /** How much a further term of a rule speaks for its hazard, beside what the net leans to. */
-const TERM = 0.5;
+const TERM = 2;
 /** A rule that names its hazard speaks for it more than another. */
-const FIRM = 1;
+const FIRM = 3;
 
 /**
  * Reads whether somebody is in danger. Pure; the same text and context give the same reading.
@@ -25,40 +26,53 @@ export function createSafetyReader(
   net: SecondNet | null = null,
 ): SafetyReader {
   const { signs, sure } = data.reading;
+  /** A stretch torn out of its text must be surer than the whole. */
+  const surer = { rule: halfWay(sure.rule), alone: halfWay(sure.alone) };
   const signMap = new Map(Object.entries(signs));
   const tongues = createTongues(data.reading);
   const askNet = net === null ? null : createNetReader(net);
   const ranks = Object.keys(HAZARDS);
 
-  const readIn = (tongue: Tongue, text: string, before: string): SafetyReading => {
-    const from = before === '' ? 0 : tongue.reader.parted(wordsOf(before, signMap, tongue.apostrophes).words).length;
-    const whole = before === '' ? text : `${before} ${text}`;
-    const words = tongue.reader.parted(wordsOf(whole, signMap, tongue.apostrophes).words);
+  /** One stretch of a text. `fresh` is the first word that was not there before: a danger wholly before it was read then. */
+  const readSegment = (tongue: Tongue, words: readonly Word[], fresh: number, sure: Sure): SafetyReading => {
     const reading = tongue.reader.read(words);
-    const fresh = reading.alarms.filter((alarm) => alarm.to > from);
-    const opinion = askNet?.(featuresOf(words, reading)) ?? null;
-    const believed = fresh.filter((alarm) => alarm.firm || opinion === null || opinion.chance >= sure.rule);
-    const doubted = fresh
+    const alarms = reading.alarms.filter((alarm) => alarm.to > fresh);
+    const opinion = askNet?.(featuresOf(words, reading, tongue.reader.meant)) ?? null;
+    const believed = alarms.filter((alarm) => alarm.firm || opinion === null || opinion.chance >= sure.rule);
+    const doubted = alarms
       .filter((alarm) => !believed.includes(alarm))
       .map((alarm) => `${alarm.why}: weak, and the second net doubts it`);
-    const why = [...reading.aside, ...doubted, ...(opinion === null ? [] : [netSays(opinion)])];
+    const netWhy = opinion === null ? [] : [netSays(opinion)];
+    const why = [...reading.aside, ...doubted, ...netWhy];
     const level = (hazard: TopicId, alarm: Alarm | null) => alarm?.level ?? data.notices[hazard]?.level ?? 'danger';
     const worst = worstOf(believed, opinion, ranks);
     if (worst !== null) {
-      const danger = {
-        hazard: worst.hazard,
-        level: level(worst.hazard, worst),
-        language: tongue.code,
-        why: believed.map((alarm) => alarm.why),
+      const own = believed.map((alarm) => alarm.why);
+      return {
+        danger: { hazard: worst.hazard, level: level(worst.hazard, worst), language: tongue.code, why: own },
+        why: [...own, ...why],
       };
-      return { danger, why: [...danger.why, ...why] };
     }
     if (opinion !== null && opinion.chance >= sure.alone && sure.alone < 1) {
       const hazard = leaningOf(opinion, net?.hazards ?? []);
-      const danger: Danger = { hazard, level: level(hazard, null), language: tongue.code, why: [netSays(opinion)] };
-      return { danger, why: [...danger.why, ...why] };
+      return { danger: { hazard, level: level(hazard, null), language: tongue.code, why: netWhy }, why };
     }
     return { danger: null, why };
+  };
+
+  const readIn = (tongue: Tongue, text: string, before: string): SafetyReading => {
+    const cut = (part: string) => tongue.reader.parted(wordsOf(part, signMap, tongue.apostrophes).words);
+    const fresh = before === '' ? 0 : cut(before).length;
+    const words = cut(before === '' ? text : `${before} ${text}`);
+    const why: string[] = [];
+    for (const { from, to } of segmentsOf(words)) {
+      if (to <= fresh) continue;
+      const whole = from === 0 && to === words.length;
+      const reading = readSegment(tongue, whole ? words : words.slice(from, to), fresh - from, whole ? sure : surer);
+      if (reading.danger !== null) return reading;
+      why.push(...reading.why);
+    }
+    return { danger: null, why: [...new Set(why)] };
   };
 
   const readOnce = (text: string, before: string): SafetyReading => {
@@ -79,6 +93,12 @@ export function createSafetyReader(
     const together = readOnce(text, context.before);
     return together.danger === null ? alone : together;
   };
+}
+
+type Sure = SafetyData['reading']['sure'];
+
+function halfWay(chance: number): number {
+  return (1 + chance) / 2;
 }
 
 function worstOf(alarms: readonly Alarm[], opinion: Opinion | null, ranks: readonly TopicId[]): Alarm | null {

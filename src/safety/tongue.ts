@@ -11,6 +11,8 @@ export type Alarm = {
   readonly hazard: TopicId;
   readonly level: Level | null;
   readonly firm: boolean;
+  /** The rule as written, hazard apart. */
+  readonly rule: string;
   readonly terms: number;
   readonly to: number;
   readonly why: string;
@@ -115,8 +117,8 @@ function hide(
 
 const NO_WORDS: ReadonlySet<number> = new Set();
 
-function alarmOf({ hazard, level, firm, terms }: Rule, met: readonly Hit[], why: string): Alarm {
-  return { hazard, level, firm, terms: terms.length, to: Math.max(...met.map((hit) => hit.to)), why };
+function alarmOf({ hazard, level, firm, name, terms }: Rule, met: readonly Hit[], why: string): Alarm {
+  return { hazard, level, firm, rule: name, terms: terms.length, to: Math.max(...met.map((hit) => hit.to)), why };
 }
 
 /** The groups of a text, parted into those that count and those that a guard set aside. */
@@ -151,6 +153,7 @@ const WHY: Readonly<Record<Stop, string>> = {
   company: 'something harmless beside it',
   negated: 'it says that there is none',
   question: 'a question about it',
+  purpose: 'asks what it is for',
   supposed: 'only supposed',
   past: 'long ago',
   elsewhere: 'somewhere else',

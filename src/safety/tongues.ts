@@ -1,6 +1,7 @@
 import type { ReadingData } from '../knowledge/safety-schema.ts';
-import { foldText } from './fold.ts';
-import { listed } from './lexicon.ts';
+import { createLanguageReader } from '../language/language-of.ts';
+import { normalForm } from '../language/normal-form.ts';
+import { rightWords } from '../language/right-words.ts';
 import { createTongueReader, type TongueReader } from './tongue.ts';
 import type { Apostrophes } from './words.ts';
 
@@ -10,36 +11,38 @@ export type Tongue = { readonly code: string; readonly reader: TongueReader; rea
 /** The languages a text may be in, likeliest first; English is always among them. */
 export type TonguesOf = (text: string) => readonly [Tongue, ...Tongue[]];
 
+const ENGLISH = 'en';
+/** A cry of so few words names no language: '¡FUEGO!' is looked up in all. */
+const CRY = 3;
+
 /**
- * Compiles every language, and tells by its commonest words which a text may be in. A foreign language is looked at only
- * when the text has words of it that are not English, so that its danger words do not fire on English ones.
+ * Compiles the languages of the reading, each when it is first needed. A foreign language is looked at only when the text
+ * is in it, so that its danger words do not fire on English ones.
+ *
+ * @throws When the data has no English.
  */
 export function createTongues({ tongues, hazards, alike }: ReadingData): TonguesOf {
-  const right = new Set(alike.split(/\s+/));
-  const spoken = Object.entries(tongues).map(([code, data]) => ({
-    common: new Set(listed(data.common)),
-    tongue: {
-      code,
-      apostrophes: code === ENGLISH ? ('written-out' as const) : ('parted' as const),
-      reader: createTongueReader(data, hazards, right),
-    },
-  }));
-  const english = spoken.find(({ tongue }) => tongue.code === ENGLISH);
-  if (english === undefined) throw new Error('the safety reading has no English');
-  const others = spoken.filter((each) => each !== english);
+  const right = new Set([...rightWords(), ...alike.split(/\s+/)]);
+  const compiled = new Map<string, Tongue>();
+  const tongueOf = (code: string): Tongue => {
+    const known = compiled.get(code);
+    if (known !== undefined) return known;
+    const data = tongues[code];
+    if (data === undefined) throw new Error(`the safety reading has no ${code}`);
+    const apostrophes = code === ENGLISH ? 'written-out' : 'parted';
+    const tongue: Tongue = { code, apostrophes, reader: createTongueReader(data, hazards, right) };
+    compiled.set(code, tongue);
+    return tongue;
+  };
+  const english = tongueOf(ENGLISH);
+  const others = Object.keys(tongues).filter((code) => code !== ENGLISH);
+  const isEnglish = (word: string) => right.has(word) || english.reader.meant(word).length > 0;
+  const languageOf = createLanguageReader(isEnglish);
   return (text) => {
-    const words = foldText(text).match(/\p{L}+/gu) ?? [];
-    const count = (common: ReadonlySet<string>) => words.filter((word) => common.has(word)).length;
-    const mine = count(english.common);
-    const likely = others
-      .map(({ tongue, common }) => ({ tongue, found: count(common) }))
-      .filter(({ found }) => found > 0 && found >= mine)
-      .sort((a, b) => b.found - a.found)
-      .map(({ tongue }) => tongue);
-    const [first, second] = likely;
-    if (first === undefined) return [english.tongue];
-    return second === undefined ? [first, english.tongue] : [first, second, english.tongue];
+    const code = languageOf(text);
+    if (code !== ENGLISH && others.includes(code)) return [tongueOf(code), english];
+    const words = text.match(/\p{L}+/gu) ?? [];
+    const isCry = words.length <= CRY && words.some((word) => !isEnglish(normalForm(word)));
+    return isCry ? [english, ...others.map(tongueOf)] : [english];
   };
 }
-
-const ENGLISH = 'en';
