@@ -17,7 +17,9 @@ await build({
   external: ['better-sqlite3', '@resvg/resvg-js'],
   jsx: 'automatic',
   jsxImportSource: 'hono/jsx',
-  banner: { js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+  },
 });
 try {
   await import(pathToFileURL(outfile).href);

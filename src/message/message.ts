@@ -11,7 +11,12 @@ export type Address = { readonly channel: ChannelName; readonly address: string 
  * only the adapter that made it can open it.
  */
 export type Attachment =
-  | { readonly kind: 'photo' | 'voice' | 'video' | 'file'; readonly file: string; readonly name?: string; readonly seconds?: number }
+  | {
+      readonly kind: 'photo' | 'voice' | 'video' | 'file';
+      readonly file: string;
+      readonly name?: string;
+      readonly seconds?: number;
+    }
   | { readonly kind: 'location'; readonly latitude: number; readonly longitude: number }
   | { readonly kind: 'contact'; readonly name: string; readonly phone: string };
 

@@ -17,7 +17,9 @@ import { realServed } from '../helpers/real-graph.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'pitchhand-figures-'));
 const served = realServed();
-const texts = (parse(readFileSync('tests/questions/topics.yaml', 'utf8')) as { text: string; van: string }[]).map((one) => one);
+const texts = (parse(readFileSync('tests/questions/topics.yaml', 'utf8')) as { text: string; van: string }[]).map(
+  (one) => one,
+);
 const say = (what: string, figure: string): void => console.log(`${what.padEnd(62)} ${figure}`);
 
 function at(share: number, values: readonly number[]): number {
@@ -25,7 +27,8 @@ function at(share: number, values: readonly number[]): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;
 }
 const ms = (value: number): string => `${value.toFixed(value < 10 ? 3 : 1)} ms`;
-const spread = (values: readonly number[]): string => `p50 ${ms(at(0.5, values))}, p99 ${ms(at(0.99, values))}, of ${values.length}`;
+const spread = (values: readonly number[]): string =>
+  `p50 ${ms(at(0.5, values))}, p99 ${ms(at(0.99, values))}, of ${values.length}`;
 
 function fsyncMs(): number {
   const file = openSync(join(folder, 'fsync'), 'w');
@@ -40,7 +43,20 @@ function fsyncMs(): number {
 }
 
 function bookingOf(van: string): Booking {
-  return { ref: `BR-${van}`, hirer: 'Bench', firstName: 'Bench', people: { adults: 2, children: [], dogs: 0 }, van, site: 'gullstone-sands', pitch: '1', amps: 10, from: '2027-07-10', to: '2027-07-20', phone: null, note: '' };
+  return {
+    ref: `BR-${van}`,
+    hirer: 'Bench',
+    firstName: 'Bench',
+    people: { adults: 2, children: [], dogs: 0 },
+    van,
+    site: 'gullstone-sands',
+    pitch: '1',
+    amps: 10,
+    from: '2027-07-10',
+    to: '2027-07-20',
+    phone: null,
+    note: '',
+  };
 }
 
 function oneMessage(): void {
@@ -90,12 +106,23 @@ async function house(): Promise<void> {
       return { kind: 'delivered', id: String(delivered) };
     },
   };
-  const shell = createShell({ store, served: () => served, clock: { nowMs: Date.now }, channels: [channel], log: pino({ level: 'silent' }) });
+  const shell = createShell({
+    store,
+    served: () => served,
+    clock: { nowMs: Date.now },
+    channels: [channel],
+    log: pino({ level: 'silent' }),
+  });
   shell.start();
   const send = (i: number): Promise<void> => {
     const address = `a${i}`;
     sentAt.set(address, performance.now());
-    return shell.receive({ ...messageOf(texts[i % texts.length]?.text ?? '', i, Date.now()), channel: 'bench', address, key: `k${i}` });
+    return shell.receive({
+      ...messageOf(texts[i % texts.length]?.text ?? '', i, Date.now()),
+      channel: 'bench',
+      address,
+      key: `k${i}`,
+    });
   };
   const SECONDS = 15;
   const PER_SECOND = 100;
@@ -113,7 +140,10 @@ async function house(): Promise<void> {
   const from = performance.now();
   await Promise.all(Array.from({ length: MANY }, (_, i) => send(100_000 + i)));
   await settled(() => sentAt.size === 0);
-  say('messages a second, received, answered and delivered, durable', `${Math.round((MANY * 1000) / (performance.now() - from))}`);
+  say(
+    'messages a second, received, answered and delivered, durable',
+    `${Math.round((MANY * 1000) / (performance.now() - from))}`,
+  );
   await shell.stop();
   await store.close();
 }
@@ -128,8 +158,13 @@ async function startUp(): Promise<void> {
   for (let i = 0; i < 3; i++) {
     const from = performance.now();
     const env = { ...process.env, PORT: '0', PITCHHAND_DATA: join(folder, `data${i}`), LOG_LEVEL: 'info' };
-    const child = spawn(process.execPath, ['dist/pitchhand.mjs', 'serve'], { env, stdio: ['ignore', 'ignore', 'pipe'] });
-    await new Promise<void>((resolve) => child.stderr.on('data', (data: Buffer) => data.includes('"msg":"serving"') && resolve()));
+    const child = spawn(process.execPath, ['dist/pitchhand.mjs', 'serve'], {
+      env,
+      stdio: ['ignore', 'ignore', 'pipe'],
+    });
+    await new Promise<void>((resolve) =>
+      child.stderr.on('data', (data: Buffer) => data.includes('"msg":"serving"') && resolve()),
+    );
     times.push(performance.now() - from);
     await new Promise((resolve) => setTimeout(resolve, 1500));
     const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
