@@ -6,6 +6,7 @@ import { check } from './cli/check.ts';
 import { runCommand, type Terminal } from './cli/command.ts';
 import { exportGraph } from './cli/export.ts';
 import { faults } from './cli/faults.ts';
+import { gaps } from './cli/gaps.ts';
 import { links } from './cli/links.ts';
 import { newVan } from './cli/new-van.ts';
 import { serve } from './cli/serve.ts';
@@ -14,7 +15,21 @@ import { simulate } from './cli/simulate.ts';
 import { trial } from './cli/trial.ts';
 import { environmentWithFile } from './config.ts';
 
-const COMMANDS = [serve, ask, check, trial, simulate, faults, bookings, links, signIn, newVan, exportGraph, backup];
+const COMMANDS = [
+  serve,
+  ask,
+  check,
+  trial,
+  simulate,
+  faults,
+  gaps,
+  bookings,
+  links,
+  signIn,
+  newVan,
+  exportGraph,
+  backup,
+];
 
 const terminal: Terminal = {
   out: (text) => process.stdout.write(text),
