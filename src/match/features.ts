@@ -1,4 +1,5 @@
 import { stem } from '../language/stems.ts';
+import { unitOf } from '../language/units.ts';
 import type { Seen } from './seen.ts';
 
 /**
@@ -32,7 +33,16 @@ export function features({ words, phrases, meanings, mentions }: Seen, take: Tak
   );
   for (const phrase of phrases) pairs(phrase.map(stem), GLOSSED, take);
   for (const meaning of meanings) take(MEANINGS, `k:${meaning}`, 1);
+  figures(words, take);
   for (const { roles } of mentions) for (const role of roles) take(MEANINGS, `p:${role}`, 1 / roles.length);
+}
+
+/** A figure by its unit alone, 'n:A': whether it is 6 amps or 16 is for the sums. */
+function figures(words: Seen['words'], take: Take): void {
+  for (let i = 0; i < words.length; i++) {
+    if (!/^\d/.test(words[i]?.text ?? '')) continue;
+    take(MEANINGS, `n:${unitOf(words[i + 1]?.text ?? '') ?? 'bare'}`, 1);
+  }
 }
 
 function pairs(stems: readonly string[], count: number, take: Take): void {
