@@ -2,10 +2,13 @@ import { INKS, type Inks, ringOf, type SvgElement, svgElements } from '../../src
 
 export type Theme = 'light' | 'dark';
 
+/** The part to touch: a paler marigold, so that it is told from the disc and still warm where it is larger than that. */
+const MEANT: Inks = { ...INKS.light, part: '#ffdc94' };
+
 /**
  * A drawing in the inks of a theme, with each part to touch standing on a marigold disc inside a ring. The discs lie
- * under every part, so that they hide none; the parts to touch keep their light inks, since light lines on marigold
- * cannot be told apart. Parts marked data-alone (the marks on a plan) are left out unless they are the ones to touch.
+ * under every part, so that they hide none; the parts to touch are in dark lines in both themes, since light lines on
+ * marigold cannot be told apart. Parts marked data-alone (the marks on a plan) are left out unless they are the ones to touch.
  *
  * @param touch Ids of parts, apart by a space; null, or parts without rings, leave the drawing as it is.
  */
@@ -26,7 +29,7 @@ export function touched(svg: string, touch: string | null, theme: Theme): string
     const isMeant = meant.includes(part);
     if (part.start < at || (!isMeant && !part.attributes.has('data-alone'))) continue;
     drawn += inked(svg.slice(at, part.start), INKS[theme]);
-    if (isMeant) drawn += inked(standing(svg, part), INKS.light);
+    if (isMeant) drawn += inked(standing(svg, part), MEANT);
     at = part.end;
   }
   drawn += inked(svg.slice(at), INKS[theme]);
