@@ -50,7 +50,8 @@ function answerSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[]
   for (const scope of knowledge.vans.values()) {
     if (!scope.topics.has(topic.id)) continue;
     const blocks = answerBlocks(topic.id, { knowledge, scope, site: null, nowMs: 0 });
-    const length = plainText({ blocks, choices: [] }).length;
+    const said = blocks.filter((block) => block.kind !== 'picture');
+    const { length } = plainText({ blocks: said, choices: [] });
     if (length > LONGEST_ANSWER) {
       slips.push(
         slipAt(

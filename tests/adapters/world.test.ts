@@ -68,7 +68,10 @@ describe('the whole house', () => {
   });
 
   async function chatOf(van: string): Promise<string> {
-    const booking = (await world.store.bookings()).find((each) => each.van === van);
+    const today = dayOf(Date.now(), 'Europe/London');
+    const booking = (await world.store.bookings()).find(
+      (each) => each.van === van && each.from <= today && (each.to ?? today) >= today,
+    );
     if (booking === undefined) throw new Error(`no booking of ${van}`);
     return `/chat/${(await freshLink(booking, world.store, config, 'Europe/London')).token}`;
   }

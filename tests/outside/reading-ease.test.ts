@@ -24,7 +24,9 @@ function easeOf(text: string): number {
 const answers = [...knowledge.vans.values()].flatMap((scope) =>
   [...scope.topics].flatMap((id) => {
     const text = plainText({
-      blocks: answerBlocks(id, { knowledge, scope, site, nowMs: Date.parse('2027-07-15T11:00:00Z') }),
+      blocks: answerBlocks(id, { knowledge, scope, site, nowMs: Date.parse('2027-07-15T11:00:00Z') }).filter(
+        (block) => block.kind !== 'picture',
+      ),
       choices: [],
     });
     return text === '' ? [] : [{ id, van: scope.name, text }];
