@@ -15,6 +15,10 @@ import {
   welcomeReply,
 } from '../src/index.ts';
 import { vanFaultsDue } from './cli/fault-records.ts';
+import { createGrowthDesk } from './cli/growth-desk.ts';
+import { createGrowth } from './cli/growth-trials.ts';
+import { learnAndWait } from './cli/learn-and-wait.ts';
+import { preparedFolder } from './cli/served-graph.ts';
 import { databaseFile } from './cli/with-data.ts';
 import type { Config } from './config.ts';
 import { createDutyRounds } from './duty-rounds.ts';
@@ -29,7 +33,9 @@ import { createShell, type Shell } from './shell.ts';
 import { openSqlite } from './sqlite/sqlite-store.ts';
 import { telegramRoutes } from './telegram/routes.ts';
 import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
+import { createModels } from './training/models.ts';
 import { createWebChannel } from './web/channel.ts';
+import { YARD } from './yard/world.ts';
 import { createYard } from './yard/yard.ts';
 
 export type World = {
@@ -135,6 +141,17 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     script: built('chat.js'),
     secure,
   });
+  const growth = createGrowth(
+    createGrowthDesk({
+      store,
+      folder: config.graphFolder,
+      cacheFolder: preparedFolder(),
+      learn: learnAndWait(createModels(preparedFolder(), log)),
+      reload: graph.reload,
+      nowMs: clock.nowMs,
+    }),
+    () => wakes.wake(YARD),
+  );
   const yard = createYard({
     firm: firmOf(graph),
     store,
@@ -145,6 +162,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     people: graph.served().knowledge.firm.people.map((person) => person.firstName),
     actions,
     aimMinutes: () => aimMinutes(graph.served().knowledge.firm, clock.nowMs()),
+    growth,
     workshop: async () => {
       const { knowledge } = graph.served();
       const due = await vanFaultsDue(store, knowledge, null);

@@ -5,7 +5,6 @@ import {
   type GapGroup,
   type GapWhy,
   type GrowthDecision,
-  type GrowthRow,
   lineDiff,
   never,
   type Thin,
@@ -113,28 +112,4 @@ export function thinText(thin: Thin): string {
     default:
       return never(thin);
   }
-}
-
-const COLUMNS = [
-  'week',
-  'van',
-  'system',
-  'answered',
-  'offered',
-  'passed',
-  'helped',
-  'stillStuck',
-  'gaps',
-  'takenUp',
-  'waitMinutes',
-] as const satisfies readonly (keyof GrowthRow)[];
-
-/** RFC 4180, without quotes: no field can hold a comma. */
-export function figuresCsv(rows: readonly GrowthRow[]): string {
-  const lines = rows.map((row) => COLUMNS.map((column) => cell(row[column])).join(','));
-  return [COLUMNS.join(','), ...lines, ''].join('\r\n');
-}
-
-function cell(value: string | number): string {
-  return typeof value === 'number' ? String(Math.round(value * 10) / 10) : value;
 }

@@ -1,8 +1,17 @@
 import { pino } from 'pino';
-import { type GapGroup, type GrowthDecision, KINDS, type TopicKind, thinIn, withoutBrackets } from '../../src/index.ts';
+import {
+  figuresCsv,
+  type GapGroup,
+  type GrowthDecision,
+  KINDS,
+  type TopicKind,
+  thinIn,
+  withoutBrackets,
+  wordingsOf,
+} from '../../src/index.ts';
 import { createModels } from '../training/models.ts';
 import { command, type ExitCode, type Terminal, UsageError, WorkError } from './command.ts';
-import { changeLine, figuresCsv, groupLine, groupText, thinText, triedText, unwrittenText } from './gap-texts.ts';
+import { changeLine, groupLine, groupText, thinText, triedText, unwrittenText } from './gap-texts.ts';
 import { createGrowthDesk, type GrowthDesk } from './growth-desk.ts';
 import { learnAndWait } from './learn-and-wait.ts';
 import { progressBar } from './progress-bar.ts';
@@ -228,12 +237,6 @@ function decisionOf(action: Deciding, group: GapGroup, given: Given): GrowthDeci
       };
     }
   }
-}
-
-/** The group's words as they may stand in the graph, each once. */
-export function wordingsOf(group: GapGroup): readonly string[] {
-  const words = group.gaps.map((gap) => withoutBrackets(gap.text));
-  return [...new Map(words.map((text) => [text.toLowerCase(), text])).values()].filter((text) => text !== '');
 }
 
 async function groupNamed(desk: GrowthDesk, number: string | undefined): Promise<GapGroup> {

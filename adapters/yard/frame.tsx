@@ -8,7 +8,7 @@ export type FrameProps = PropsWithChildren<{
   readonly files: { readonly style: string; readonly script: string };
   readonly session: Session | null;
   readonly live?: string;
-  readonly kind: 'day' | 'thread' | 'gatehouse' | 'sheet';
+  readonly kind: 'day' | 'thread' | 'gatehouse' | 'sheet' | 'growth';
 }>;
 
 export function yardPage(props: FrameProps): ReturnType<typeof page> {
@@ -30,7 +30,12 @@ export const Door: FC<{ session: Session }> = ({ session }) => (
   <form class="door" method="post" action="/yard/sign-out">
     <Csrf session={session} />
     <span>{session.name}</span>
-    {session.role === 'operator' ? <a href="/yard/people">Let someone in</a> : null}
+    {session.role === 'operator' ? (
+      <>
+        <a href="/yard/growth">What it could not answer</a>
+        <a href="/yard/people">Let someone in</a>
+      </>
+    ) : null}
     <button class="press" type="submit">
       Sign out
     </button>

@@ -12,6 +12,8 @@ import { bookingPage } from './booking-page.tsx';
 import { type As, type Day, DayParts, dayPage } from './day-page.tsx';
 import { doorRoutes, shut } from './door-routes.tsx';
 import { fieldAt } from './field.ts';
+import { growthRoutes } from './growth-routes.tsx';
+import { GROWTH_CSS } from './growth-style.ts';
 import { createOnce } from './once.ts';
 import { ownForm, type Session, signedIn } from './session.ts';
 import { threadFacts } from './thread-facts.ts';
@@ -27,7 +29,7 @@ const KEYS_KEPT = 2000;
 /** The pages under /yard. */
 export function yardRoutes(world: YardWorld): Hono {
   const app = new Hono();
-  const style = asset('yard', 'css', BASE_CSS + YARD_CSS);
+  const style = asset('yard', 'css', BASE_CSS + YARD_CSS + GROWTH_CSS);
   const script = asset('yard', 'js', world.script);
   const files = { style: `/yard/-/${style.file}`, script: `/yard/-/${script.file}` };
   const firstTime = createOnce(KEYS_KEPT);
@@ -39,6 +41,7 @@ export function yardRoutes(world: YardWorld): Hono {
   app.route('/', doorRoutes(world, files));
 
   app.use(signedIn(world, (c) => shut(c, world, files, 'signed-out')));
+  app.route('/growth', growthRoutes(world, world.growth, files));
   app.get('/-/picture/:picture/:file', (c) => sendPicture(c, world.pictureSvg));
 
   const day = (as: As) => async (c: Context) => c.html(dayPage(world, files, c.get('session'), await today(world), as));

@@ -4,6 +4,7 @@ import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
 import type { VanSight } from '../pages/silhouettes.tsx';
+import type { Growth } from './growth-world.ts';
 
 /** How an action ended. `taken-by`: a colleague was first. */
 export type ActionEnd =
@@ -56,6 +57,8 @@ export type YardWorld = {
   readonly actions: StaffActions;
   /** By when a person should have it, in minutes after it was passed; null while nobody is on duty. */
   readonly aimMinutes: (thread: Thread) => number | null;
+  /** Teaching the graph, for operators. */
+  readonly growth: Growth;
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
   /** What keeps staff from being reached elsewhere, in words; null or left out: nothing does. */
   readonly trouble?: () => string | null;

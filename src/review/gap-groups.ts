@@ -1,5 +1,6 @@
 import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Gap, GapWhy } from './gaps.ts';
+import { withoutBrackets } from './strip.ts';
 
 /** Gaps that ask the same, as the operator sees them. */
 export type GapGroup = {
@@ -58,4 +59,10 @@ function middleOf(gaps: readonly Gap[]): string {
     if (shared > most) [best, most] = [i, shared];
   }
   return gaps[best]?.text ?? '';
+}
+
+/** A group's words as they may stand in the graph, each once. */
+export function wordingsOf({ gaps }: Pick<GapGroup, 'gaps'>): readonly string[] {
+  const words = gaps.map((gap) => withoutBrackets(gap.text)).filter((text) => text !== '');
+  return [...new Map(words.map((text) => [text.toLowerCase(), text])).values()];
 }

@@ -108,3 +108,27 @@ const COUNTED = Object.keys(NOTHING) as (keyof typeof NOTHING)[];
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
+
+const COLUMNS = [
+  'week',
+  'van',
+  'system',
+  'answered',
+  'offered',
+  'passed',
+  'helped',
+  'stillStuck',
+  'gaps',
+  'takenUp',
+  'waitMinutes',
+] as const satisfies readonly (keyof GrowthRow)[];
+
+/** The rows as RFC 4180 describes a file; no field can hold a comma, so none is in quotes. */
+export function figuresCsv(rows: readonly GrowthRow[]): string {
+  const lines = rows.map((row) => COLUMNS.map((column) => cell(row[column])).join(','));
+  return [COLUMNS.join(','), ...lines, ''].join('\r\n');
+}
+
+function cell(value: string | number): string {
+  return typeof value === 'number' ? String(Math.round(value * 10) / 10) : value;
+}

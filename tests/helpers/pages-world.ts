@@ -10,6 +10,7 @@ import { createWakes } from '../../adapters/http/wakes.ts';
 import { memoryStore } from '../../adapters/memory/memory-store.ts';
 import { createWebChannel } from '../../adapters/web/channel.ts';
 import type { WebWorld } from '../../adapters/web/world.ts';
+import type { Growth } from '../../adapters/yard/growth-world.ts';
 import type { ActionEnd, Role, YardWorld } from '../../adapters/yard/world.ts';
 import { createYard } from '../../adapters/yard/yard.ts';
 import {
@@ -92,6 +93,21 @@ export function aBrief(change: Partial<Brief> = {}): Brief {
     ...change,
   };
 }
+
+/** A yard in which nothing waits to be taught. */
+const NO_GROWTH: Growth = {
+  groups: async () => [],
+  group: async () => null,
+  knowledge: () => {
+    throw new Error('this yard has no graph');
+  },
+  begin: () => ({ kind: 'refused', problems: [] }),
+  trial: () => null,
+  publish: async () => ({ kind: 'refused', problems: [] }),
+  changes: async () => [],
+  undo: async () => ({ kind: 'refused', problems: [] }),
+  figures: async () => [],
+};
 
 export type PagesWorld = {
   readonly store: Store;
@@ -211,6 +227,7 @@ export async function chatWorld(
       pass: (id, _by, to) => act(id, (thread) => takeThread({ ...thread, keeper: 'waiting' }, to, now())),
     },
     aimMinutes: () => 30,
+    growth: NO_GROWTH,
     workshop: async () => [{ van: 'Godwit', what: 'Rear nearside window stay is weak', since: '2 July' }],
     pictureSvg: web.pictureSvg,
     uploads: web.uploads,

@@ -1,0 +1,46 @@
+import type { FC, PropsWithChildren } from 'hono/jsx';
+import { Csrf, type FrameProps, yardPage } from './frame.tsx';
+import type { Session } from './session.ts';
+import type { YardWorld } from './world.ts';
+
+/** What every page of teaching is drawn with. */
+export type Drawn = { readonly world: YardWorld; readonly files: FrameProps['files']; readonly session: Session };
+
+export const HOME = '/yard/growth';
+
+export function growthPage(
+  { world, files, session }: Drawn,
+  title: string,
+  children: FrameProps['children'],
+  live?: string,
+): ReturnType<typeof yardPage> {
+  return yardPage({
+    title: `${title} - ${world.firm.yard}`,
+    files,
+    session,
+    kind: 'growth',
+    ...(live === undefined ? {} : { live }),
+    children: (
+      <main>
+        <nav class="paths" aria-label="Teaching the bot">
+          <a href="/yard">The field</a>
+          <a href={HOME}>Unanswered</a>
+          <a href={`${HOME}/changes`}>What was taught</a>
+          <a href={`${HOME}/figures`}>Figures</a>
+          <a href={`${HOME}/thin`}>Thin places</a>
+        </nav>
+        <h1>{title}</h1>
+        {children}
+      </main>
+    ),
+  });
+}
+
+/** A form of this session, taken once. */
+export const Deed: FC<PropsWithChildren<{ session: Session; action: string; key: string }>> = (props) => (
+  <form method="post" action={props.action}>
+    <Csrf session={props.session} />
+    <input type="hidden" name="key" value={props.key} />
+    {props.children}
+  </form>
+);

@@ -1,0 +1,95 @@
+import { type ChangeRecord, type GapGroup, type Knowledge, lineDiff } from '../../src/index.ts';
+import { dayAt } from '../pages/when.ts';
+import { Deed, type Drawn, growthPage, HOME } from './growth-frame.tsx';
+import { aboutGroup, counted, decisionWords } from './growth-words.ts';
+import type { Hindered } from './growth-world.ts';
+
+export function groupsPage(drawn: Drawn, groups: readonly GapGroup[], knowledge: Knowledge) {
+  const gaps = groups.reduce((sum, group) => sum + group.gaps.length, 0);
+  return growthPage(
+    drawn,
+    'What it could not answer',
+    <>
+      <p>
+        {groups.length === 0
+          ? 'Nothing is waiting to be taught.'
+          : `${counted(gaps, 'question')} that ask ${counted(groups.length, 'thing')}. Touch one to teach it.`}
+      </p>
+      <ol class="asked">
+        {groups.map((group) => (
+          <li>
+            <a href={`${HOME}/group/${group.id}`}>
+              <span class="times">{group.gaps.length}</span>
+              <span>
+                <q>{group.words}</q>
+                <span class="about">{aboutGroup(group, knowledge, drawn.world.firm.timeZone)}</span>
+              </span>
+            </a>
+          </li>
+        ))}
+      </ol>
+    </>,
+  );
+}
+
+export function changesPage(drawn: Drawn, changes: readonly ChangeRecord[], knowledge: Knowledge, key: string) {
+  return growthPage(
+    drawn,
+    'What was taught',
+    <>
+      {changes.length === 0 ? <p>Nothing yet.</p> : null}
+      <ol class="taught">
+        {changes.map((change) => (
+          <li>
+            <h2>{decisionWords(change.decision, knowledge)}</h2>
+            <p>
+              {`${change.by}, ${dayAt(change.atMs, drawn.world.firm.timeZone)}. Right before ${change.figures.before.right}, after ${change.figures.after.right} of ${change.figures.after.questions}; ${counted(change.gaps.length, 'question')} settled.`}
+              {change.why === '' ? '' : ` ${change.why}`}
+            </p>
+            {change.undone === null ? (
+              <Deed session={drawn.session} action={`${HOME}/changes/${change.id}/undo`} key={key}>
+                <button class="press" type="submit">
+                  Take it back
+                </button>
+              </Deed>
+            ) : (
+              <p>{`Taken back by ${change.undone.by}.`}</p>
+            )}
+          </li>
+        ))}
+      </ol>
+    </>,
+  );
+}
+
+/** What stood in the way of writing, with both sides where there are two. */
+export function hinderedPage(drawn: Drawn, hindered: Hindered, back: string) {
+  return growthPage(
+    drawn,
+    'Nothing was changed',
+    <section class="problems" role="alert">
+      {hindered.kind === 'refused' ? (
+        <ul>
+          {hindered.problems.map((problem) => (
+            <li>{problem}</li>
+          ))}
+        </ul>
+      ) : hindered.kind === 'failed' ? (
+        <p>{hindered.why}</p>
+      ) : (
+        <>
+          <p>{`graph/${hindered.ours.path} has been changed by somebody else meanwhile.`}</p>
+          <h2>This change</h2>
+          <pre>{lineDiff(hindered.ours)}</pre>
+          <h2>The other</h2>
+          <pre>{lineDiff(hindered.theirs)}</pre>
+        </>
+      )}
+      <p>
+        <a class="press" href={back}>
+          Look again
+        </a>
+      </p>
+    </section>,
+  );
+}

@@ -1,0 +1,126 @@
+import { type Context, Hono, type MiddlewareHandler } from 'hono';
+import { figuresCsv, thinIn } from '../../src/index.ts';
+import { eventStream } from '../http/event-stream.ts';
+import { type Form, readForm } from '../http/forms.ts';
+import { freshKey } from '../http/fresh-key.ts';
+import type { FrameProps } from './frame.tsx';
+import { figuresPage, thinPage } from './growth-figures-page.tsx';
+import { decisionIn } from './growth-form.ts';
+import { type Drawn, HOME } from './growth-frame.tsx';
+import { groupPage } from './growth-group-page.tsx';
+import { changesPage, groupsPage, hinderedPage } from './growth-pages.tsx';
+import { TrialParts, trialPage } from './growth-trial-page.tsx';
+import type { Growth } from './growth-world.ts';
+import { createOnce } from './once.ts';
+import { ownForm, type Session } from './session.ts';
+import { YARD, type YardWorld } from './world.ts';
+
+const KEYS_KEPT = 500;
+
+/** The operator's pages: from what went unanswered to a tried, published change. Signed in before. */
+export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps['files']): Hono {
+  const app = new Hono();
+  const firstTime = createOnce(KEYS_KEPT);
+  const drawn = (c: Context): Drawn => ({ world, files, session: c.get('session') });
+  app.use(operatorsOnly);
+
+  app.get('/', async (c) => c.html(groupsPage(drawn(c), await growth.groups(), growth.knowledge())));
+  app.get('/group/:id', async (c) => {
+    const group = await growth.group(Number(c.req.param('id')));
+    return group === null ? gone(c) : c.html(groupPage(drawn(c), group, growth.knowledge(), freshKey(), null));
+  });
+  app.get('/trial/:key', (c) => {
+    const view = growth.trial(c.req.param('key'));
+    return view === null ? gone(c) : c.html(trialPage(drawn(c), c.req.param('key'), view, growth.knowledge()));
+  });
+  app.get('/trial/:key/events', (c) => {
+    const key = c.req.param('key');
+    let last = '';
+    return eventStream(c, world.wakes, YARD, async () => {
+      const view = growth.trial(key);
+      if (view === null) return [];
+      const now = String(
+        <TrialParts session={c.get('session')} trial={key} view={view} knowledge={growth.knowledge()} />,
+      );
+      if (now === last) return [];
+      last = now;
+      return [{ event: 'live', data: now }];
+    });
+  });
+  app.get('/changes', async (c) =>
+    c.html(changesPage(drawn(c), await growth.changes(), growth.knowledge(), freshKey())),
+  );
+  app.get('/figures', async (c) => c.html(figuresPage(drawn(c), await growth.figures(), growth.knowledge())));
+  app.get('/figures.csv', async (c) =>
+    c.body(figuresCsv(await growth.figures()), 200, {
+      'content-type': 'text/csv; charset=utf-8',
+      'content-disposition': 'attachment; filename="figures.csv"',
+    }),
+  );
+  app.get('/thin', (c) => c.html(thinPage(drawn(c), thinIn(growth.knowledge()), growth.knowledge())));
+
+  /** One press: the form must be this session's own; one that is pressed twice goes to `again`. */
+  const deed =
+    (again: (c: Context) => string, act: (c: Context, session: Session, form: Form) => Promise<Response>) =>
+    async (c: Context): Promise<Response> => {
+      const read = await readForm(c);
+      const session = c.get('session');
+      if (read.kind === 'unreadable') return c.text('That could not be read. Send it again from the page.\n', 400);
+      if (!ownForm(session, read.form.text('csrf')))
+        return c.text('This form is not from your own page. Open the page again.\n', 403);
+      return firstTime(read.form.text('key')) ? act(c, session, read.form) : c.redirect(again(c), 303);
+    };
+
+  app.post(
+    '/group/:id/try',
+    deed(
+      () => HOME,
+      async (c, _session, form) => {
+        const group = await growth.group(Number(c.req.param('id')));
+        if (group === null) return gone(c);
+        const decision = decisionIn(form);
+        const begun =
+          decision === null
+            ? { kind: 'refused' as const, problems: ['the form asked for nothing'] }
+            : growth.begin(decision, group);
+        if (begun.kind === 'begun') return c.redirect(`${HOME}/trial/${begun.key}`, 303);
+        return c.html(groupPage(drawn(c), group, growth.knowledge(), freshKey(), { problems: begun.problems }), 422);
+      },
+    ),
+  );
+  app.post(
+    '/trial/:key/publish',
+    deed(
+      () => `${HOME}/changes`,
+      async (c, session, form) => {
+        const evenIfWorse = form.text('even-if-worse') === 'yes';
+        const how = { by: session.name, why: form.text('why').trim().slice(0, 200), evenIfWorse };
+        const published = await growth.publish(c.req.param('key') ?? '', how);
+        if (published.kind === 'published') return c.redirect(`${HOME}/changes`, 303);
+        return c.html(hinderedPage(drawn(c), published, HOME), 409);
+      },
+    ),
+  );
+  app.post(
+    '/changes/:id/undo',
+    deed(
+      () => `${HOME}/changes`,
+      async (c, session) => {
+        const undone = await growth.undo(Number(c.req.param('id')), session.name);
+        if (undone.kind === 'undone') return c.redirect(`${HOME}/changes`, 303);
+        return c.html(hinderedPage(drawn(c), undone, `${HOME}/changes`), 409);
+      },
+    ),
+  );
+  return app;
+}
+
+const operatorsOnly: MiddlewareHandler = async (c, next) => {
+  if (c.get('session').role !== 'operator') return c.text('Only an operator may teach the bot.\n', 403);
+  await next();
+  return undefined;
+};
+
+function gone(c: Context): Response {
+  return c.text('That is settled, or never was. Look at what is still unanswered.\n', 404);
+}

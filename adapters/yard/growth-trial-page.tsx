@@ -1,0 +1,173 @@
+import type { FC } from 'hono/jsx';
+import { type Change, type Knowledge, lineDiff, type TrialSummary } from '../../src/index.ts';
+import { Deed, type Drawn, growthPage, HOME } from './growth-frame.tsx';
+import { counted, decisionWords } from './growth-words.ts';
+import type { TrialView } from './growth-world.ts';
+import type { Session } from './session.ts';
+
+type Done = Extract<TrialView, { state: 'done' }>;
+
+export function trialPage(drawn: Drawn, key: string, view: TrialView, knowledge: Knowledge) {
+  return growthPage(
+    drawn,
+    'Trying it first',
+    <div id="live">
+      <TrialParts session={drawn.session} trial={key} view={view} knowledge={knowledge} />
+    </div>,
+    `${HOME}/trial/${key}/events`,
+  );
+}
+
+/** The part of the page that follows the trial. */
+export const TrialParts: FC<{ session: Session; trial: string; view: TrialView; knowledge: Knowledge }> = (props) => {
+  const { view, trial, session, knowledge } = props;
+  const again = (
+    <p>
+      <a class="press" href={`${HOME}/trial/${trial}`}>
+        Look again
+      </a>
+    </p>
+  );
+  switch (view.state) {
+    case 'learning':
+      return (
+        <>
+          <p>
+            The changed graph is being learnt. That takes about a quarter of a minute; hirers are answered meanwhile.
+          </p>
+          {again}
+        </>
+      );
+    case 'replaying':
+      return (
+        <>
+          <p>{`Asking ${counted(view.total, 'recorded question')}: ${view.done} done.`}</p>
+          <progress max={view.total} value={view.done}>{`${view.done} of ${view.total}`}</progress>
+          {again}
+        </>
+      );
+    case 'failed':
+      return (
+        <section class="problems" role="alert">
+          <p>{`The trial could not be finished: ${view.why}`}</p>
+        </section>
+      );
+    case 'done':
+      return <DoneParts session={session} trial={trial} view={view} knowledge={knowledge} />;
+  }
+};
+
+const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Knowledge }> = (props) => {
+  const { session, trial, view, knowledge } = props;
+  const { figures, verdict } = view;
+  return (
+    <>
+      <h2>{decisionWords(view.decision, knowledge)}</h2>
+      <p class={`verdict ${verdict}`} role="status">
+        {VERDICTS[verdict]}
+      </p>
+      {verdict === 'unsafe' ? (
+        <ul>
+          {view.lost.map((text) => (
+            <li>
+              <q>{text}</q>
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <Deed session={session} action={`${HOME}/trial/${trial}/publish`} key={trial}>
+          <label>
+            Why, for those who look later
+            <input name="why" maxlength={200} autocomplete="off" />
+          </label>
+          {verdict === 'worse' ? (
+            <label class="tick">
+              <input type="checkbox" name="even-if-worse" value="yes" required />
+              Publish it although these get worse
+            </label>
+          ) : null}
+          <button class={verdict === 'fit' ? 'press next' : 'press'} type="submit">
+            Publish
+          </button>
+          <a class="press" href={`${HOME}/group/${view.group.id}`}>
+            Change it
+          </a>
+        </Deed>
+      )}
+      <Moved title="What these hirers now get" changes={view.words} />
+      <Moved title="Gets worse" changes={figures.worse} />
+      <Moved title="Gets better" changes={figures.better} />
+      <Numbers before={figures.before} after={figures.after} changed={figures.changed} />
+      <h2>What hirers will read</h2>
+      {view.previews.map(({ van, text }) => (
+        <section class="preview">
+          <h3>{van}</h3>
+          <p>{text}</p>
+        </section>
+      ))}
+      <h2>In the files</h2>
+      {view.edits.map((edit) => (
+        <pre>{lineDiff(edit)}</pre>
+      ))}
+    </>
+  );
+};
+
+const VERDICTS: Readonly<Record<Done['verdict'], string>> = {
+  fit: 'Nothing gets worse and every danger is still heard.',
+  worse: 'Some questions that were right would go elsewhere.',
+  unsafe: 'Some dangers would no longer be heard. This cannot be published.',
+};
+
+const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, changes }) =>
+  changes.length === 0 ? null : (
+    <div class="wide">
+      <table>
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            <th scope="col">asked</th>
+            <th scope="col">before</th>
+            <th scope="col">after</th>
+          </tr>
+        </thead>
+        <tbody>
+          {changes.map((change) => (
+            <tr>
+              <th scope="row">
+                <q>{change.text}</q>
+              </th>
+              <td>{change.before}</td>
+              <td>{change.after}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+
+const Numbers: FC<{ before: TrialSummary; after: TrialSummary; changed: number }> = ({ before, after, changed }) => (
+  <div class="wide">
+    <table>
+      <caption>{`All recorded questions${changed === 0 ? '' : `; ${changed} changed, neither better nor worse`}`}</caption>
+      <thead>
+        <tr>
+          <th scope="col" />
+          {['asked', 'right', 'offered', 'passed', 'wrong', 'dangers missed'].map((name) => (
+            <th scope="col">{name}</th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {[['before', before] as const, ['after', after] as const].map(([name, sums]) => (
+          <tr>
+            <th scope="row">{name}</th>
+            {[sums.questions, sums.right, sums.offered, sums.passed, sums.wrong, sums.safetyMissed].map((count) => (
+              <td>{count}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);

@@ -1,0 +1,53 @@
+import type {
+  Change,
+  ChangeRecord,
+  FileEdit,
+  GapGroup,
+  GrowthDecision,
+  GrowthRow,
+  Knowledge,
+  TrialFigures,
+} from '../../src/index.ts';
+
+/** How far a trial has got. */
+export type TrialView =
+  | { readonly state: 'learning' }
+  | { readonly state: 'replaying'; readonly done: number; readonly total: number }
+  | { readonly state: 'failed'; readonly why: string }
+  | {
+      readonly state: 'done';
+      readonly decision: GrowthDecision;
+      readonly group: GapGroup;
+      readonly verdict: 'fit' | 'worse' | 'unsafe';
+      readonly lost: readonly string[];
+      readonly figures: TrialFigures;
+      readonly words: readonly Change[];
+      readonly previews: readonly { readonly van: string; readonly text: string }[];
+      readonly edits: readonly FileEdit[];
+    };
+
+export type Hindered =
+  | { readonly kind: 'refused'; readonly problems: readonly string[] }
+  | { readonly kind: 'failed'; readonly why: string }
+  | { readonly kind: 'conflict'; readonly ours: FileEdit; readonly theirs: FileEdit };
+
+/** What the operator's pages need to teach the graph. */
+export type Growth = {
+  readonly groups: () => Promise<readonly GapGroup[]>;
+  readonly group: (id: number) => Promise<GapGroup | null>;
+  readonly knowledge: () => Knowledge;
+  /** Begins a trial; `key` finds it again. */
+  readonly begin: (
+    decision: GrowthDecision,
+    group: GapGroup,
+  ) => Extract<Hindered, { kind: 'refused' }> | { readonly kind: 'begun'; readonly key: string };
+  /** Null when there is no such trial, or it is too long ago. */
+  readonly trial: (key: string) => TrialView | null;
+  readonly publish: (
+    key: string,
+    how: { readonly by: string; readonly why: string; readonly evenIfWorse: boolean },
+  ) => Promise<Hindered | { readonly kind: 'published'; readonly change: ChangeRecord }>;
+  readonly changes: () => Promise<readonly ChangeRecord[]>;
+  readonly undo: (id: number, by: string) => Promise<Hindered | { readonly kind: 'undone' }>;
+  readonly figures: () => Promise<readonly GrowthRow[]>;
+};

@@ -1,0 +1,100 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { createGrowth } from '../../../adapters/cli/growth-trials.ts';
+import { chatWorld, type PagesWorld } from '../../helpers/pages-world.ts';
+import { aGap, type SmallDesk, smallDesk } from '../../helpers/small-desk.ts';
+import { type YardPerson, yardPerson } from '../../helpers/yard-person.ts';
+
+const PIES = [
+  'what temperature for a pie in the oven',
+  'oven temperature for a pie',
+  'pie in the oven, which temperature',
+];
+const made: { readonly world: PagesWorld; readonly small: SmallDesk }[] = [];
+afterEach(async () => {
+  for (const { world, small } of made.splice(0)) {
+    await world.stop();
+    small.remove();
+  }
+});
+
+async function aYard(texts: readonly string[] = PIES) {
+  const small = smallDesk();
+  for (const text of texts) await small.came([aGap(text)]);
+  const world = await chatWorld({ yard: { growth: createGrowth(small.desk, () => {}) } });
+  made.push({ world, small });
+  return { world, small, nessa: await yardPerson(world, 'Nessa', 'operator') };
+}
+
+/** Presses the first button of a group's page and waits until the trial is over; its path. */
+async function tried(nessa: YardPerson, fields: Readonly<Record<string, string>> = {}): Promise<string> {
+  const answer = await nessa.press('/yard/growth/group/1', '/yard/growth/group/1/try', fields);
+  const path = answer.headers.get('location') ?? '';
+  for (let i = 0; i < 200; i++) {
+    const html = await (await nessa.get(path)).text();
+    if (html.includes('class="verdict')) return path;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error('the trial did not end');
+}
+
+describe('teaching on the yard’s pages', () => {
+  it('is for operators alone', async () => {
+    const { world } = await aYard();
+    const gethin = await yardPerson(world, 'Gethin', 'staff');
+    for (const path of ['', '/group/1', '/changes', '/figures', '/figures.csv', '/thin'])
+      expect((await gethin.get(`/yard/growth${path}`)).status).toBe(403);
+    expect(await (await gethin.get('/yard')).text()).not.toContain('/yard/growth');
+  });
+
+  it('goes from a group to a published wording in two presses, and back in one', async () => {
+    const { nessa, small } = await aYard();
+    const before = small.texts();
+    expect(await (await nessa.get('/yard/growth')).text()).toContain('/yard/growth/group/1');
+    const trial = await tried(nessa);
+    expect(await (await nessa.get(trial)).text()).toContain('Nothing gets worse');
+    expect((await nessa.press(trial, `${trial}/publish`)).headers.get('location')).toBe('/yard/growth/changes');
+    expect(small.texts()['systems/fridge.yaml']).toContain(PIES[1]);
+    expect(await (await nessa.get('/yard/growth')).text()).toContain('Nothing is waiting');
+    await nessa.press('/yard/growth/changes', '/yard/growth/changes/1/undo');
+    expect(small.texts()).toEqual(before);
+  });
+
+  it('does not publish what gets worse unless that is ticked', async () => {
+    const { nessa, small } = await aYard();
+    const before = small.texts();
+    const stolen = ['fridge on the pitch', 'which way the fridge goes', 'setting the fridge on the pitch'].join('\n');
+    const trial = await tried(nessa, { topic: 'hours-contact', wordings: stolen });
+    expect(await (await nessa.get(trial)).text()).toContain('would go elsewhere');
+    expect((await nessa.press(trial, `${trial}/publish`)).status).toBe(409);
+    expect(small.texts()).toEqual(before);
+  });
+
+  it('says what is wrong with a decision and keeps the page', async () => {
+    const { nessa } = await aYard();
+    const answer = await nessa.press('/yard/growth/group/1', '/yard/growth/group/1/try', { wordings: '<b>pie</b>' });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('has markup in it');
+  });
+
+  it('shows what hirers wrote as words, whatever they wrote', async () => {
+    const { nessa } = await aYard(['<script>alert(1)</script> pie']);
+    const html = await (await nessa.get('/yard/growth/group/1')).text();
+    expect(html).not.toContain('<script>alert');
+    expect(html).toContain('&lt;script&gt;');
+  });
+
+  it('refuses forms that are not from the operator’s own page', async () => {
+    const { nessa, small } = await aYard();
+    expect((await nessa.post({ decision: 'set-aside' }, '/yard/growth/group/1/try')).status).toBe(403);
+    expect(await small.desk.changes()).toEqual([]);
+  });
+
+  it('gives the figures as counts, and as a file', async () => {
+    const { nessa } = await aYard();
+    expect(await (await nessa.get('/yard/growth/figures')).text()).toContain('By system');
+    const csv = await nessa.get('/yard/growth/figures.csv');
+    expect(csv.headers.get('content-type')).toContain('text/csv');
+    expect(await csv.text()).toMatch(/^week,van,system,answered,.*\r\n2027-07-19,daisy,fridge,0,0,0,0,0,3,0,0\r\n$/s);
+    expect(await (await nessa.get('/yard/growth/thin')).text()).toContain('Answers with few ways of asking');
+  });
+});
