@@ -1,5 +1,6 @@
 import { kindredWords } from './kindred.ts';
 import { rightWords } from './right-words.ts';
+import { createSpeller } from './speller.ts';
 import { tokens } from './tokens.ts';
 
 /** The words that the graph's own people used. */
@@ -12,8 +13,8 @@ export type Vocabulary = {
 
 /** Shorter words are joined or parted by accident more often than not ('to day', 'no w'). */
 const SHORTEST = 5;
-/** A word that stands in no word list and was used no oftener than this is a slip of the one who wrote it. */
-const SLIP = 2;
+/** A word that stands in no word list and was used no oftener than this may be a slip of a commoner one. */
+const RARE = 2;
 
 /**
  * Counts the words of all texts, and finds those written as one and as two.
@@ -38,9 +39,15 @@ export function vocabularyOf(texts: Iterable<string>, terms: Iterable<string>): 
     add(term);
     for (const token of tokens(term)) sure.add(token.text);
   }
-  const right = rightWords();
-  for (const [word, count] of counts) {
-    if (count <= SLIP && !right.has(word) && !sure.has(word) && !/\d/.test(word)) counts.delete(word);
-  }
+  for (const slip of slipsIn(counts, sure)) counts.delete(slip);
   return { counts, split: new Map([...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word))) };
+}
+
+/** Rare words in no word list that are within a slip of a word that is sure, or commoner. */
+function slipsIn(counts: ReadonlyMap<string, number>, sure: ReadonlySet<string>): readonly string[] {
+  const right = rightWords();
+  const odd = (word: string, count: number) => count <= RARE && !right.has(word) && !sure.has(word) && !/\d/.test(word);
+  const even = new Map([...counts].filter(([word, count]) => !odd(word, count)));
+  const spell = createSpeller({ counts: even, protectedWords: new Set() });
+  return [...counts].filter(([word, count]) => odd(word, count) && spell(word) !== null).map(([word]) => word);
 }

@@ -13,7 +13,9 @@ const MOST_RANKED = 10;
 /** A text is the van's lack when that is likelier than not. */
 const LACKS = 0.5;
 /** Asking for a person is granted on less: a person refused is worse than one called for nothing. */
-const PERSON = 0.3;
+const PERSON = 0.2;
+/** And against this much of all small talk: 'thanks but I want a human' is no thanks. */
+const OVER_CHAT = 0.6;
 const CHAT = 0.4;
 const BACKGROUND = 0.5;
 /** The calibration knows only messages that stand by themselves: of others it is a little too sure. */
@@ -115,7 +117,7 @@ function plain(
   const topic = inScope[0]?.probability ?? 0;
   const all = chatAll + person + background;
   if (all < Math.max(topic, PERSON)) return null;
-  if (person >= PERSON && person >= chatAll) return { decision: { kind: 'person' }, costs: [] };
+  if (person >= PERSON && person >= OVER_CHAT * chatAll) return { decision: { kind: 'person' }, costs: [] };
   if (chat !== null && chatAll >= CHAT * all && chatAll > topic) {
     const kind = (keys[chat.label] as string).slice('chat/'.length) as ChatKind;
     return { decision: { kind: 'chat', chat: kind }, costs: [] };

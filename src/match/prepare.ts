@@ -1,4 +1,5 @@
 import { type Vocabulary, vocabularyOf } from '../language/vocabulary.ts';
+import { roleOf } from './ranking.ts';
 import { createSee, type See } from './seen.ts';
 import type { TrainingInput } from './training-input.ts';
 import { buildSpace, type Space, type Vector, vectorOf } from './vector.ts';
@@ -35,23 +36,22 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }
 
-/** How many times a topic's weight the background may have. */
-const BACKGROUND_WEIGHT = 1.5;
-/** The same for asking for a person, which must not be missed. */
-const PERSON_WEIGHT = 3;
+/** How many times a topic's weight what is no topic may have: asking for a person must not be missed. */
+const MOST_WEIGHT = { person: 3, background: 1.5, chat: 1.5 } as const;
 
 /**
- * A class of many more lines than a topic has would swallow every question it faintly resembles: its lines together
- * count little more than a topic's.
+ * A class of many more lines than a topic has would swallow every question it faintly resembles: the lines of what is
+ * no topic together count little more than a topic's.
  */
 function weightsOf(labels: readonly number[], keys: readonly string[]): readonly number[] {
   const counts = new Array<number>(keys.length).fill(0);
   for (const label of labels) counts[label] = (counts[label] as number) + 1;
   const usual = [...counts].sort((a, b) => a - b)[Math.floor(keys.length / 2)] as number;
-  return labels.map((label) => {
-    const most = keys[label] === 'person' ? PERSON_WEIGHT : BACKGROUND_WEIGHT;
-    return Math.min(1, (most * usual) / (counts[label] as number));
+  const weights = keys.map((key, label) => {
+    const role = roleOf(key);
+    return role === 'topic' ? 1 : Math.min(1, (MOST_WEIGHT[role] * usual) / (counts[label] as number));
   });
+  return labels.map((label) => weights[label] as number);
 }
 
 function numbered(keys: readonly string[], names: TrainingInput['groups']) {

@@ -9,7 +9,7 @@ import { naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
 import type { Scorer } from './scorer.ts';
 import { createSee, type See } from './seen.ts';
-import { TRAIN } from './train-options.ts';
+import { optionsFor, TRAIN } from './train-options.ts';
 import { trainingInput } from './training-input.ts';
 import type { Space } from './vector.ts';
 
@@ -30,7 +30,11 @@ export type Ready = {
 
 /** From the graph alone: naive Bayes, at once. */
 export function untrained(knowledge: Knowledge): Ready {
-  const { keys, labels, vectors, space, see, vocabulary } = prepare(trainingInput(knowledge), TRAIN.fewestLines);
+  const input = trainingInput(knowledge);
+  const { keys, labels, vectors, space, see, vocabulary } = prepare(
+    input,
+    optionsFor(input.lines.length, TRAIN).fewestLines,
+  );
   const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
   return {
     keys,

@@ -17,3 +17,15 @@ export const TRAIN: TrainOptions = {
   bayes: 0.3,
   fewestLines: 2,
 };
+
+/** Below this many lines every feature is rare, and one of a single line is worth keeping. */
+const FEW_LINES = 3000;
+/** Lines read in all; a small graph is read more often over. */
+const FEWEST_STEPS = 60_000;
+const MOST_EPOCHS = 40;
+
+/** The options for a graph of so many lines. */
+export function optionsFor(lines: number, options: TrainOptions): TrainOptions {
+  const epochs = Math.max(options.epochs, Math.min(MOST_EPOCHS, Math.ceil(FEWEST_STEPS / Math.max(1, lines))));
+  return { ...options, epochs, fewestLines: lines < FEW_LINES ? 1 : options.fewestLines };
+}

@@ -3,14 +3,15 @@ import { type Model, packWeights } from './model.ts';
 import { mixIn, naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
 import { fitSoftmax } from './softmax.ts';
-import { TRAIN, type TrainOptions } from './train-options.ts';
+import { optionsFor, TRAIN, type TrainOptions } from './train-options.ts';
 import { inputHash, type TrainingInput } from './training-input.ts';
 
 /** Fits in steps, so that a worker can stop in between: `step` does one epoch and says whether there are more. */
 export type Training = { readonly step: () => boolean; readonly model: () => Model };
 
 /** Fits the weights. Deterministic: input, seed and options give the same model to the bit. */
-export function startTraining(input: TrainingInput, seed: number, options: TrainOptions = TRAIN): Training {
+export function startTraining(input: TrainingInput, seed: number, given: TrainOptions = TRAIN): Training {
+  const options = optionsFor(input.lines.length, given);
   const prepared = prepare(input, options.fewestLines);
   const { vectors, labels, keys, space, vocabulary } = prepared;
   const bayes = naiveBayes(vectors, labels, keys.length, space.names.length);
