@@ -1,5 +1,7 @@
-import type { ChatKind, Understood } from '../match/types.ts';
-import { type Draft, does, notes, opens, passes, remembers, type Situation } from './draft.ts';
+import type { VanScope } from '../knowledge/knowledge.ts';
+import { lackNamed, topicsNamed } from '../match/name-search.ts';
+import type { ChatKind, Ranked, Understood } from '../match/types.ts';
+import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
 import { answerTopic } from './topic.ts';
 
@@ -59,8 +61,12 @@ export function chats(draft: Draft, chat: ChatKind): Draft {
 }
 
 const LAST_TRY_FLOOR = 0.04;
+const MOST_OFFERED = 3;
 
-/** Nothing was sure enough: once, the nearest topics are offered; else people get it, and it is noted as a gap. */
+/**
+ * Nothing was sure enough: once, the nearest topics are offered, or those about a part that the words name; else people
+ * get it, and it is noted as a gap.
+ */
 function unsure(
   draft: Draft,
   understood: Understood,
@@ -71,18 +77,24 @@ function unsure(
   const topics = understood.ranked.slice(0, 3).map((each) => each.topic);
   const noted = notes(draft, { kind: 'gap', text: understood.text, why, van: draft.thread.van, topics });
   if (draft.thread.keeper === 'waiting') return does(noted, { kind: 'waiting' });
-  const van = scope?.id ?? '';
-  const nearest = served.matcher
-    .nearest(understood.text, { van, lastTopic: null, lastText: '' }, 3)
-    .filter((each) => each.probability >= LAST_TRY_FLOOR);
-  if (why === 'too-close' && nearest.length > 0) {
-    const offered = does(noted, { kind: 'choose', topics: nearest, understood, why: 'last-try' });
-    return opens(offered, { kind: 'choice', text: understood.text, topics: nearest.map((each) => each.topic) });
+  if (scope === null) return toPerson(noted, 'unsure', understood, situation);
+  const lack = why === 'no-such-topic' ? null : lackNamed(understood.text, scope, served.knowledge);
+  if (lack !== null) {
+    return opens(does(noted, { kind: 'lacks', ...lack, probability: 0, understood }), null);
   }
-  return opens(
-    passes(does(noted, { kind: 'pass', reason: 'unsure', understood, language: null }), 'unsure', situation.nowMs),
-    null,
-  );
+  const offered = why === 'no-such-topic' ? [] : lastTry(understood.text, scope, served);
+  if (offered.length === 0) return toPerson(noted, 'unsure', understood, situation);
+  const asked = does(noted, { kind: 'choose', topics: offered, understood, why: 'last-try' });
+  return opens(asked, { kind: 'choice', text: understood.text, topics: offered.map((each) => each.topic) });
+}
+
+/** The nearest topics, and where none is near those about a part that is named. */
+function lastTry(text: string, scope: VanScope, { matcher, knowledge }: Served): readonly Ranked[] {
+  const nearest = matcher
+    .nearest(text, { van: scope.id, lastTopic: null, lastText: '' }, MOST_OFFERED)
+    .filter((each) => each.probability >= LAST_TRY_FLOOR);
+  if (nearest.length > 0) return nearest;
+  return topicsNamed(text, scope, knowledge, MOST_OFFERED).map((topic) => ({ topic, probability: 0 }));
 }
 
 /**

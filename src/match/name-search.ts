@@ -103,12 +103,16 @@ function namesRole(named: readonly PartId[], role: PartId, knowledge: Knowledge)
   return named.some((part) => knowledge.parts.get(part)?.is === role);
 }
 
-/** A part the text names that the van has not, and a topic about it: 'your van has no ...; it has ...'. */
+/** A longer message is seldom about one thing that is not there. */
+const MOST_WORDS_OF_LACK = 6;
+
+/** A part that a short text names and the van has not, and a topic about it: 'your van has no ...; it has ...'. */
 export function lackNamed(
   text: string,
   scope: VanScope,
   knowledge: Knowledge,
 ): { readonly part: PartId; readonly topic: TopicId } | null {
+  if ((text.match(/\p{L}+/gu) ?? []).length > MOST_WORDS_OF_LACK) return null;
   for (const part of nameSearchOf(knowledge)(text)) {
     if (scope.parts.has(part) || scope.data.lacks[part] === undefined) continue;
     const topic = [...knowledge.topics.values()].find(

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { lackNamed, nameSearchOf, topicsNamed } from '../../../src/match/name-search.ts';
+import { smallKnowledge } from '../../helpers/small-graph.ts';
+
+const knowledge = smallKnowledge();
+const van = (id: string) => {
+  const scope = knowledge.vans.get(id);
+  if (scope === undefined) throw new Error(id);
+  return scope;
+};
+
+describe('names of parts in a text', () => {
+  it.each(['something with the fridge', 'the frigde thing', 'our cooler'])(
+    'are found in "%s", however they are spelt',
+    (text) => {
+      expect(nameSearchOf(knowledge)(text)).toEqual(expect.arrayContaining([expect.stringMatching(/^fridge/)]));
+    },
+  );
+
+  it('are not seen in words that name nothing', () => {
+    expect(nameSearchOf(knowledge)('who won the football with the white shirts')).toEqual([]);
+  });
+
+  it('lead to the topics of the van about them', () => {
+    expect(topicsNamed('the fridge is odd', van('buttercup'), knowledge, 3)).toEqual([
+      'fridge-modes',
+      'fridge-light-dead',
+    ]);
+  });
+
+  it('tell what a van has not, in a short message only', () => {
+    expect(lackNamed('the oven', van('buttercup'), knowledge)).toEqual({ part: 'oven', topic: 'oven-use' });
+    expect(lackNamed('the oven', van('daisy'), knowledge)).toBeNull();
+    expect(
+      lackNamed('my neighbour at home says that her new oven is far too hot', van('buttercup'), knowledge),
+    ).toBeNull();
+  });
+});
