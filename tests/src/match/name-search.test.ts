@@ -10,7 +10,7 @@ const van = (id: string) => {
 };
 
 describe('names of parts in a text', () => {
-  it.each(['something with the fridge', 'the frigde thing', 'our cooler'])(
+  it.each(['something with the fridge', 'the frdge thing', 'our cooler'])(
     'are found in "%s", however they are spelt',
     (text) => {
       expect(nameSearchOf(knowledge)(text)).toEqual(expect.arrayContaining([expect.stringMatching(/^fridge/)]));
