@@ -53,7 +53,7 @@ function createNameSearch(knowledge: Knowledge): NameSearch {
     threshold: FARTHEST,
     ignoreLocation: true,
     includeScore: true,
-    minMatchCharLength: SHORTEST_WORD,
+    minMatchCharLength: 2,
   });
   const kept = new Map<string, readonly PartId[]>();
   const partsFor = (word: string): readonly PartId[] => {
