@@ -14,7 +14,7 @@ const sentence = z.string().min(1);
 const saying = z.record(language, sentence);
 /**
  * Words or phrases parted by commas; '<group>' stands for all of another group. 'smell~' stands for its regular English
- * endings as well (smells, smelled, smelling, smellin), 'smok*' for every word that begins so.
+ * endings as well (smells, smelled, smelling), 'smok*' for every word that begins so.
  */
 const phrases = z.string().min(1);
 const level = z.enum(['danger', 'urgent', 'ask']);

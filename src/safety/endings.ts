@@ -1,7 +1,7 @@
 const VOWEL = /[aeiouy]/;
 
 /**
- * A word of graph/safety.yaml with its regular English endings: 'smell~' gives smell, smells, smelled, smelling, smellin.
+ * A word of graph/safety.yaml with its regular English endings: 'smell~' gives smell, smells, smelled, smelling.
  * Without the sign the word alone.
  */
 export function withEndings(entry: string): readonly string[] {
@@ -14,7 +14,7 @@ export function withEndings(entry: string): readonly string[] {
       ? `${word.slice(0, -1)}ies`
       : `${word}s`;
   const past = /[^aeiou]y$/.test(word) ? `${word.slice(0, -1)}ied` : `${stem}ed`;
-  return [word, third, past, `${stem}ing`, `${stem}in`];
+  return [word, third, past, `${stem}ing`];
 }
 
 /** 'trip' -> 'tripp': a short word's last consonant is doubled after a single vowel. */

@@ -129,6 +129,8 @@ function createMeant(vocabulary: ReadonlySet<string>, right: ReadonlySet<string>
   const read = (word: string): readonly string[] => {
     if (vocabulary.has(word)) return [word];
     if (right.has(word)) return [];
+    // Half of Britain drops the g.
+    if (word.endsWith('in') && vocabulary.has(`${word}g`)) return [`${word}g`];
     const short = word.replace(/(.)\1+/g, '$1');
     if (short !== word && short.length >= 3 && word.length >= 4 && vocabulary.has(short)) return [short];
     return slips(word);

@@ -26,7 +26,7 @@ export type LearnOptions = {
   readonly pull: number;
 };
 
-export const LEARN: LearnOptions = { passes: 8, step: 0.3, pull: 2e-5 };
+export const LEARN: LearnOptions = { passes: 30, step: 0.5, pull: 1e-4 };
 
 /**
  * Learns to tell danger from no danger (logistic regression by Adagrad), and which danger (naive Bayes over the dangers alone).

@@ -1,6 +1,6 @@
 import { editDistance } from '../language/edit-distance.ts';
 
-/** The words of a vocabulary that a typed word may be a slip of: none when it is right as it stands. */
+/** The other words of a vocabulary that a typed word may be a slip of: none when it is right as it stands. */
 export type SlipFinder = (word: string) => readonly string[];
 
 /** Shorter words are too often other words with one letter changed. */
@@ -14,8 +14,7 @@ const SHORTEST = 5;
  */
 export function createSlipFinder(vocabulary: Iterable<string>, right: ReadonlySet<string>): SlipFinder {
   const index = new Map<string, string[]>();
-  const known = new Set(vocabulary);
-  for (const word of known) {
+  for (const word of vocabulary) {
     if (word.length < SHORTEST) continue;
     for (const form of withOneLetterOut(word)) {
       const list = index.get(form);
@@ -24,10 +23,11 @@ export function createSlipFinder(vocabulary: Iterable<string>, right: ReadonlySe
     }
   }
   return (word) => {
-    if (word.length < SHORTEST - 1 || known.has(word) || right.has(word)) return [];
+    if (word.length < SHORTEST - 1 || right.has(word)) return [];
     const found = new Set<string>();
     for (const form of withOneLetterOut(word)) {
-      for (const candidate of index.get(form) ?? []) if (editDistance(word, candidate, 1) <= 1) found.add(candidate);
+      for (const candidate of index.get(form) ?? [])
+        if (candidate !== word && editDistance(word, candidate, 1) <= 1) found.add(candidate);
     }
     return [...found];
   };

@@ -1,0 +1,113 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { HAZARDS } from '../../src/safety/hazards.ts';
+import { learnSafety, safetyLines } from '../../src/safety/learn-safety.ts';
+import { createSafetyReader } from '../../src/safety/reader.ts';
+import { realKnowledge } from '../helpers/real-graph.ts';
+
+const message = z.strictObject({
+  half: z.enum(['tuning', 'aside']),
+  language: z.string(),
+  hazard: z.string().nullable(),
+  writer: z.string(),
+  text: z.string(),
+});
+const { messages } = z
+  .strictObject({ messages: z.array(message) })
+  .parse(parse(readFileSync('tests/questions/safety.yaml', 'utf8')));
+
+const { safety, topics, talk } = realKnowledge();
+const read = createSafetyReader(safety, learnSafety(safety, safetyLines(safety, topics.entries(), talk)));
+
+/** Counts only: the half kept aside is never shown, so that nobody makes rules for it. */
+function figures(half: 'tuning' | 'aside', foreign: boolean) {
+  const mine = messages.filter((each) => each.half === half && (each.language !== 'en') === foreign);
+  const read_ = mine.map((each) => ({
+    ...each,
+    got: read(each.text, { before: '', vanHas: () => true }).danger?.hazard ?? null,
+  }));
+  const dangers = read_.filter((each) => each.hazard !== null);
+  const plain = read_.filter((each) => each.hazard === null);
+  const share = (part: readonly unknown[], whole: readonly unknown[]) => (100 * part.length) / whole.length;
+  return {
+    dangers: dangers.length,
+    plain: plain.length,
+    missed: share(
+      dangers.filter(({ got }) => got === null),
+      dangers,
+    ),
+    wrong: share(
+      dangers.filter(({ hazard, got }) => got !== null && got !== hazard),
+      dangers,
+    ),
+    falseNotices: share(
+      plain.filter(({ got }) => got !== null),
+      plain,
+    ),
+  };
+}
+
+describe('the safety reading on messages by people who had not seen it', () => {
+  it('has at least 400 dangers and 300 look-alikes, of every hazard, half of them kept aside', () => {
+    const english = messages.filter(({ language }) => language === 'en');
+    expect(english.filter(({ hazard }) => hazard !== null).length).toBeGreaterThanOrEqual(400);
+    expect(english.filter(({ hazard }) => hazard === null).length).toBeGreaterThanOrEqual(300);
+    expect(new Set(english.flatMap(({ hazard }) => hazard ?? []))).toEqual(new Set(Object.keys(HAZARDS)));
+    const aside = messages.filter(({ half }) => half === 'aside').length;
+    expect(aside / messages.length).toBeGreaterThan(0.45);
+  });
+
+  it.each([
+    ['English', false, { missed: 5.5, wrong: 3, falseNotices: 5.5 }],
+    ['eight other languages', true, { missed: 10.7, wrong: 4, falseNotices: 5.3 }],
+  ] as const)('holds its figures on the half kept aside: %s', (name, foreign, most) => {
+    const found = figures('aside', foreign);
+    console.log(name, JSON.stringify(found));
+    expect(found.missed).toBeLessThanOrEqual(most.missed);
+    expect(found.wrong).toBeLessThanOrEqual(most.wrong);
+    expect(found.falseNotices).toBeLessThanOrEqual(most.falseNotices);
+  });
+
+  it.each([
+    ['English', false],
+    ['eight other languages', true],
+  ] as const)('misses nothing of the half that was read: %s', (_, foreign) => {
+    const found = figures('tuning', foreign);
+    expect(found.missed).toBe(0);
+    expect(found.falseNotices).toBeLessThanOrEqual(1);
+  });
+});
+
+describe('the safety reading on the recorded questions and the wordings', () => {
+  const recorded = z
+    .array(z.object({ text: z.string(), topic: z.string() }).loose())
+    .parse(parse(readFileSync('tests/questions/topics.yaml', 'utf8')));
+  const hazardOf = (text: string) => read(text, { before: '', vanHas: () => true }).danger?.hazard ?? null;
+  /** Asks whether one may, which is no danger. */
+  const isDanger = (topic: string) => topic in HAZARDS && topic !== 'hire-barbecue';
+
+  it('stays silent on ordinary questions, all but two in a hundred', () => {
+    const ordinary = recorded.filter(({ topic }) => !isDanger(topic));
+    const loud = ordinary.filter(({ text }) => hazardOf(text) !== null);
+    console.log('ordinary questions', ordinary.length, 'notices', loud.length);
+    expect(loud.length / ordinary.length).toBeLessThan(0.02);
+  });
+
+  it('shows a notice on recorded dangers, all but one in twenty', () => {
+    const dangers = recorded.filter(({ topic }) => isDanger(topic));
+    const silent = dangers.filter(({ text }) => hazardOf(text) === null);
+    console.log('recorded dangers', dangers.length, 'missed', silent.length);
+    expect(silent.length / dangers.length).toBeLessThan(0.05);
+  });
+
+  it('stays silent on the wordings of ordinary topics, all but one in a hundred', () => {
+    const wordings = [...topics]
+      .filter(([id]) => !isDanger(id))
+      .flatMap(([, topic]) => Object.values(topic.wordings).flat());
+    const loud = wordings.filter((text) => hazardOf(text) !== null);
+    console.log('ordinary wordings', wordings.length, 'notices', loud.length);
+    expect(loud.length / wordings.length).toBeLessThan(0.01);
+  });
+});
