@@ -42,6 +42,9 @@ import { askedOnce, topicAsked, trier } from './trial.ts';
 const CHANGE = 'growth-change:';
 /** So many questions are replayed before others are let in. */
 const AT_ONCE = 8;
+/** So many joined one by one, and more than this share of all, are worth parting all anew. */
+const FEW_JOINED = 10;
+const JOINED_SHARE = 0.02;
 /** A gap's words are tried for so many of a group. */
 const MOST_WORDS = 12;
 
@@ -106,7 +109,7 @@ export type GrowthParts = {
 };
 
 type Loaded = LoadedGraph & { readonly raw: RawGraph; readonly knowledge: Knowledge };
-type Grouped = { readonly key: string; readonly grouping: Grouping; readonly ids: Set<number> };
+type Grouped = { readonly key: string; readonly grouping: Grouping; readonly ids: Set<number>; joined: number };
 
 /** From gaps to groups to a published change, for the operator's pages and the command. */
 export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
@@ -136,11 +139,21 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     const key = `${hash} ${settled.size}`;
     if (grouped?.key !== key || [...grouped.ids].some((id) => !byId.has(id))) {
       const background = [...knowledge.topics.values()].flatMap((topic) => Object.values(topic.wordings).flat());
-      grouped = { key, grouping: createGrouping(createGlossary(knowledge.glossary.words), background), ids: new Set() };
+      grouped = {
+        key,
+        grouping: createGrouping(createGlossary(knowledge.glossary.words), background),
+        ids: new Set(),
+        joined: 0,
+      };
       for (const gap of open) addGap(grouped, gap);
       grouped.grouping.regroup();
+      grouped.joined = 0;
     }
     for (const gap of open) if (!grouped.ids.has(gap.id)) addGap(grouped, gap);
+    if (grouped.joined > Math.max(FEW_JOINED, JOINED_SHARE * grouped.ids.size)) {
+      grouped.grouping.regroup();
+      grouped.joined = 0;
+    }
     return grouped.grouping.groups().flatMap((members) => groupOf(members, byId) ?? []);
   };
 
@@ -283,9 +296,10 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   };
 }
 
-function addGap({ grouping, ids }: Grouped, gap: Gap): void {
-  grouping.join(gap.id, gap.text);
-  ids.add(gap.id);
+function addGap(grouped: Grouped, gap: Gap): void {
+  grouped.grouping.join(gap.id, gap.text);
+  grouped.ids.add(gap.id);
+  grouped.joined++;
 }
 
 function wordsTried(gaps: readonly Gap[], before: Served, after: Served): Change[] {

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { type GrowthRow, type Knowledge, summedBy, type Thin } from '../../src/index.ts';
-import { type Drawn, growthPage, HOME } from './growth-frame.tsx';
+import { type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
 import { answeredShare, ByWeek, Ended } from './growth-plot.tsx';
 import { counted } from './growth-words.ts';
 
@@ -37,7 +37,7 @@ const Counts: FC<{ caption: string; lines: readonly { readonly row: GrowthRow; r
   caption,
   lines,
 }) => (
-  <div class="wide">
+  <Wide label={caption}>
     <table>
       <caption>{caption}</caption>
       <thead>
@@ -65,7 +65,7 @@ const Counts: FC<{ caption: string; lines: readonly { readonly row: GrowthRow; r
         ))}
       </tbody>
     </table>
-  </div>
+  </Wide>
 );
 
 export function thinPage(drawn: Drawn, thin: readonly Thin[], { systems }: Knowledge) {

@@ -44,3 +44,10 @@ export const Deed: FC<PropsWithChildren<{ session: Session; action: string; key:
     {props.children}
   </form>
 );
+
+/** Something wider than a phone: it scrolls by itself, by the keyboard too. */
+export const Wide: FC<PropsWithChildren<{ label: string }>> = ({ label, children }) => (
+  <section class="wide" aria-label={label} tabindex={0}>
+    {children}
+  </section>
+);

@@ -1,6 +1,6 @@
 import { type ChangeRecord, type GapGroup, type Knowledge, lineDiff } from '../../src/index.ts';
 import { dayAt } from '../pages/when.ts';
-import { Deed, type Drawn, growthPage, HOME } from './growth-frame.tsx';
+import { Deed, type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
 import { aboutGroup, counted, decisionWords } from './growth-words.ts';
 import type { Hindered } from './growth-world.ts';
 
@@ -80,9 +80,13 @@ export function hinderedPage(drawn: Drawn, hindered: Hindered, back: string) {
         <>
           <p>{`graph/${hindered.ours.path} has been changed by somebody else meanwhile.`}</p>
           <h2>This change</h2>
-          <pre>{lineDiff(hindered.ours)}</pre>
+          <Wide label="This change">
+            <pre>{lineDiff(hindered.ours)}</pre>
+          </Wide>
           <h2>The other</h2>
-          <pre>{lineDiff(hindered.theirs)}</pre>
+          <Wide label="The other">
+            <pre>{lineDiff(hindered.theirs)}</pre>
+          </Wide>
         </>
       )}
       <p>

@@ -33,14 +33,14 @@ const PLOT_HIGH = 150;
 
 /** The share answered at once, week by week, as a line with its points. */
 export const ByWeek: FC<{ weeks: readonly GrowthRow[] }> = ({ weeks }) => {
-  const at = (i: number) => 30 + (i * (PLOT_WIDE - 60)) / Math.max(1, weeks.length - 1);
+  const at = (i: number) => 46 + (i * (PLOT_WIDE - 76)) / Math.max(1, weeks.length - 1);
   const up = (share: number) => PLOT_HIGH - 25 - share * (PLOT_HIGH - 45);
   const points = weeks.map((row, i) => [at(i), up(answeredShare(row))] as const);
   return (
     <svg class="weeks" viewBox={`0 0 ${PLOT_WIDE} ${PLOT_HIGH}`} aria-hidden="true" focusable="false">
       {[0, 0.5, 1].map((share) => (
         <>
-          <line class="rule" x1="30" x2={PLOT_WIDE - 30} y1={up(share)} y2={up(share)} />
+          <line class="rule" x1="40" x2={PLOT_WIDE - 30} y1={up(share)} y2={up(share)} />
           <text x="0" y={up(share) + 5}>{`${share * 100}`}</text>
         </>
       ))}

@@ -16,7 +16,7 @@ export const GROWTH_CSS = `
 .times{font:800 2rem/1.1 var(--sign);font-variant-numeric:tabular-nums}
 .words-asked li{border-bottom:1px solid var(--rule);padding:.35rem 0}
 .at-growth blockquote{margin:.4rem 0 0;padding-left:1rem;border-left:3px solid var(--ink);white-space:pre-line;font-family:var(--book);max-width:60ch}
-.at-growth form{display:flex;flex-wrap:wrap;gap:.8rem;align-items:end}
+.at-growth form{display:flex;flex-wrap:wrap;gap:.8rem;align-items:end;padding:.3rem 0}
 .at-growth form .press{text-align:left}
 .at-growth label{display:grid;gap:.25rem;flex:1 1 100%;max-width:36rem}
 .at-growth label.tick{display:flex;align-items:center;gap:.75rem;min-height:48px}
@@ -31,12 +31,12 @@ export const GROWTH_CSS = `
 .problems li{padding:.2rem 0;overflow-wrap:anywhere}
 .verdict{font-weight:700;border-left:8px solid var(--ink);padding:.4rem 0 .4rem 1rem}
 .verdict.worse,.verdict.unsafe{border-left-style:double}
-.wide{overflow-x:auto}
+.wide{overflow-x:auto;position:relative}
 .at-growth table{border-collapse:collapse;width:100%;font-size:1rem}
 .at-growth caption{text-align:left;font:700 1.0625rem/1.4 var(--sign);padding:.4rem 0}
 .at-growth th,.at-growth td{text-align:left;font-weight:400;vertical-align:top;padding:.4rem .9rem .4rem 0;border-bottom:1px solid var(--rule);font-variant-numeric:tabular-nums}
 .at-growth thead th{font-weight:650;border-bottom:2px solid var(--ink)}
-.at-growth pre{overflow-x:auto;font:400 1rem/1.45 ui-monospace,monospace;border:2px solid var(--ink);border-radius:var(--radius);padding:.75rem;margin:0;background:var(--sheet)}
+.at-growth pre{width:max-content;min-width:100%;font:400 1rem/1.45 ui-monospace,monospace;border:2px solid var(--ink);border-radius:var(--radius);padding:.75rem;margin:0;background:var(--sheet)}
 .preview{border-top:1px solid var(--rule);padding:.6rem 0}
 .preview p{white-space:pre-line;font-family:var(--book)}
 .taught li{border-top:1px solid var(--rule);padding:.75rem 0;display:grid;gap:.5rem}

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { type Change, type Knowledge, lineDiff, type TrialSummary } from '../../src/index.ts';
-import { Deed, type Drawn, growthPage, HOME } from './growth-frame.tsx';
+import { Deed, type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
 import { counted, decisionWords } from './growth-words.ts';
 import type { TrialView } from './growth-world.ts';
 import type { Session } from './session.ts';
@@ -107,7 +107,9 @@ const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Kn
       ))}
       <h2>In the files</h2>
       {view.edits.map((edit) => (
-        <pre>{lineDiff(edit)}</pre>
+        <Wide label={`graph/${edit.path}`}>
+          <pre>{lineDiff(edit)}</pre>
+        </Wide>
       ))}
     </>
   );
@@ -121,7 +123,7 @@ const VERDICTS: Readonly<Record<Done['verdict'], string>> = {
 
 const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, changes }) =>
   changes.length === 0 ? null : (
-    <div class="wide">
+    <Wide label={title}>
       <table>
         <caption>{title}</caption>
         <thead>
@@ -143,11 +145,11 @@ const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, chang
           ))}
         </tbody>
       </table>
-    </div>
+    </Wide>
   );
 
 const Numbers: FC<{ before: TrialSummary; after: TrialSummary; changed: number }> = ({ before, after, changed }) => (
-  <div class="wide">
+  <Wide label="All recorded questions">
     <table>
       <caption>{`All recorded questions${changed === 0 ? '' : `; ${changed} changed, neither better nor worse`}`}</caption>
       <thead>
@@ -169,5 +171,5 @@ const Numbers: FC<{ before: TrialSummary; after: TrialSummary; changed: number }
         ))}
       </tbody>
     </table>
-  </div>
+  </Wide>
 );
