@@ -24,7 +24,7 @@ const LEANT = 0.92;
 /** Decides on one question, which stands by itself or leans on what was said before. */
 export type Judge = {
   readonly judge: (text: string, van: VanId, leaning: Float64Array | null) => Understood;
-  /** The bare scores of a text, to lean a later one on. */
+  /** A text's logits, around zero: for a later one to lean on. */
   readonly scoresOf: (text: string) => Float64Array;
 };
 
@@ -69,7 +69,8 @@ export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
     scoresOf: (text) => {
       const scores = new Float64Array(keys.length);
       scorer.score(vectorOf(see(text), space), scores);
-      return scores;
+      const mean = scores.reduce((sum, score) => sum + score, 0) / scores.length;
+      return scores.map((score) => (score - mean) / temperature);
     },
   };
 }

@@ -19,7 +19,7 @@ export const LEAN = {
 /**
  * What to add to the scores of a message that leans on an earlier one.
  *
- * @param before The bare scores of the earlier message, by class.
+ * @param before The logits of the earlier message, by class, around zero.
  * @param keys   The classes, 'topic/...' for topics.
  */
 export function leaningOn(

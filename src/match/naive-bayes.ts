@@ -28,21 +28,29 @@ export function naiveBayes(
   classes: number,
   featureCount: number,
 ): NaiveBayes {
-  const sums: Map<number, number>[] = Array.from({ length: featureCount }, () => new Map());
   const totals = new Float64Array(classes);
-  for (const [line, vector] of vectors.entries()) {
-    const label = labels[line] as number;
-    for (let i = 0; i < vector.at.length; i++) {
-      const of = sums[vector.at[i] as number] as Map<number, number>;
-      const weight = vector.weight[i] as number;
-      of.set(label, (of.get(label) ?? 0) + weight);
-      totals[label] = (totals[label] as number) + weight;
+  const columns: { readonly label: number; readonly at: Int32Array; readonly sum: Float32Array }[] = [];
+  const counts = new Int32Array(featureCount);
+  for (const [label, lines] of byLabel(labels, classes).entries()) {
+    const { at, sum } = summed(lines, vectors);
+    for (let i = 0; i < at.length; i++) {
+      counts[at[i] as number] = (counts[at[i] as number] as number) + 1;
+      totals[label] = (totals[label] as number) + (sum[i] as number);
+    }
+    columns.push({ label, at, sum });
+  }
+  const rows: Row[] = Array.from(counts, (count) => ({ label: new Int32Array(count), gain: new Float32Array(count) }));
+  counts.fill(0);
+  for (const { label, at, sum } of columns) {
+    for (let i = 0; i < at.length; i++) {
+      const feature = at[i] as number;
+      const row = rows[feature] as Row;
+      const next = counts[feature] as number;
+      row.label[next] = label;
+      row.gain[next] = Math.log(((sum[i] as number) + SMOOTHING) / SMOOTHING);
+      counts[feature] = next + 1;
     }
   }
-  const rows = sums.map((of) => ({
-    label: Int32Array.from(of.keys()),
-    gain: Float32Array.from(of.values(), (sum) => Math.log((sum + SMOOTHING) / SMOOTHING)),
-  }));
   const offset = Float64Array.from(totals, (total) => Math.log(total + SMOOTHING * featureCount));
   return {
     classes,
@@ -68,6 +76,35 @@ export function naiveBayes(
       return (found < 0 ? 0 : (row.gain[found] as number)) - (offset[label] as number);
     },
   };
+}
+
+function byLabel(labels: readonly number[], classes: number): readonly (readonly number[])[] {
+  const lines: number[][] = Array.from({ length: classes }, () => []);
+  for (const [line, label] of labels.entries()) (lines[label] as number[]).push(line);
+  return lines;
+}
+
+/** The sum of some vectors, as the features they have and their weights. */
+function summed(lines: readonly number[], vectors: readonly Vector[]) {
+  const size = lines.reduce((most, line) => most + (vectors[line] as Vector).at.length, 0);
+  const at = new Int32Array(size);
+  const weight = new Float32Array(size);
+  const place = new Map<number, number>();
+  let count = 0;
+  for (const line of lines) {
+    const vector = vectors[line] as Vector;
+    for (let i = 0; i < vector.at.length; i++) {
+      const feature = vector.at[i] as number;
+      let found = place.get(feature);
+      if (found === undefined) {
+        found = count++;
+        place.set(feature, found);
+        at[found] = feature;
+      }
+      weight[found] = (weight[found] as number) + (vector.weight[i] as number);
+    }
+  }
+  return { at: at.subarray(0, count), sum: weight.subarray(0, count) };
 }
 
 /**

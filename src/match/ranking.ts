@@ -47,20 +47,19 @@ const KEPT = 12;
 /**
  * Ranks with a softmax over what the van has and what is no topic; topics of other vans stay beside it as rivals.
  *
- * `leaning` is added to the scores of some classes: what a message that refers back leans towards.
+ * `leaning`, one number for each class, is added to the logits: what a message that refers back leans towards.
  */
 export function createRanker({ scorer, roles, temperature }: RankerOptions): Ranker {
   const scores = new Float64Array(roles.length);
   return (vector, inScope, leaning) => {
     scorer.score(vector, scores);
-    if (leaning !== null)
-      for (let c = 0; c < scores.length; c++) scores[c] = (scores[c] as number) + (leaning[c] as number);
+    for (let c = 0; c < scores.length; c++) scores[c] = (scores[c] as number) / temperature + (leaning?.[c] ?? 0);
     let highest = -Infinity;
     for (let c = 0; c < scores.length; c++)
       if (inScope[c] && (scores[c] as number) > highest) highest = scores[c] as number;
     let sum = 0;
     for (let c = 0; c < scores.length; c++) {
-      const raised = Math.exp(((scores[c] as number) - highest) / temperature);
+      const raised = Math.exp((scores[c] as number) - highest);
       scores[c] = raised;
       if (inScope[c]) sum += raised;
     }

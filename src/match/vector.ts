@@ -21,10 +21,16 @@ type Letters = { readonly places: Int32Array; readonly unknown: number };
 /** Builds a space from the lines as they were read. Features of fewer than `fewest` lines are left out, as if never seen. */
 export function buildSpace(all: readonly Seen[], fewest: number): Space {
   const lines = new Map<string, number>();
+  const groups = new Map<string, readonly string[]>();
+  const groupsOf = (word: string): readonly string[] => {
+    const found = groups.get(word) ?? letterGroups(word);
+    groups.set(word, found);
+    return found;
+  };
   for (const one of all) {
     const names = new Set<string>();
     features(one, (_, name) => names.add(name));
-    for (const word of one.words) for (const name of letterGroups(word.text)) names.add(name);
+    for (const word of one.words) for (const name of groupsOf(word.text)) names.add(name);
     for (const name of names) lines.set(name, (lines.get(name) ?? 0) + 1);
   }
   const names: string[] = [];

@@ -66,7 +66,7 @@ export const bayesMethod: Method = {
   build: (lines) => {
     const { keys, labels, vectors, space, see } = prepare(inputOf(lines), optionsFor(lines.length, TRAIN).fewestLines);
     const scorer = naiveBayes(vectors, labels, keys.length, space.names.length);
-    return guesser(keys, see, space, createRanker({ scorer, roles: keys.map(roleOf), temperature: 4 }), null);
+    return guesser(keys, see, space, createRanker({ scorer, roles: keys.map(roleOf), temperature: 0.5 }), null);
   },
 };
 
