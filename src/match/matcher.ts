@@ -1,3 +1,4 @@
+import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { createJudge, type Judge } from './judge.ts';
 import { leaningOn } from './leaning.ts';
@@ -22,15 +23,17 @@ const SURE = { outright: 0.5, perhaps: 0.9 };
 export function createMatcher(knowledge: Knowledge, model: Model | null): Matcher {
   const ready = model === null ? untrained(knowledge) : trained(knowledge, model);
   const judge = createJudge(knowledge, ready);
+  const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
 
   const understand: Matcher['understand'] = (text, { van, lastTopic, lastText }) => {
     const alone = judge.judge(text, van, null);
     const language = ready.languageOf(text);
     if (language !== 'en') return [{ ...alone, decision: { kind: 'language', language } }];
-    if (lastText === '') return halves(text, alone, judge, van);
+    if (lastText === '') return halves(text, alone, judge, van, isHazard);
     const reference = readReference(text);
     const stands = alone.decision.kind === 'answer' && alone.decision.probability >= STANDS;
-    if (reference.kind === 'none' || (reference.kind === 'follows' && stands)) return halves(text, alone, judge, van);
+    if (reference.kind === 'none' || (reference.kind === 'follows' && stands))
+      return halves(text, alone, judge, van, isHazard);
     if (isPlain(alone)) return [alone];
     const corrects = reference.kind === 'corrects';
     const leaning = leaningOn(lastTopic, judge.scoresOf(lastText), ready.keys, knowledge.topics, corrects);
@@ -46,12 +49,21 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
 const isPlain = ({ decision: { kind } }: Understood): boolean => kind === 'chat' || kind === 'person';
 
 /** Two questions in one message, where each half is surer of a topic of its own than the whole is of one. */
-function halves(text: string, whole: Understood, judge: Judge, van: string): readonly Understood[] {
+function halves(
+  text: string,
+  whole: Understood,
+  judge: Judge,
+  van: VanId,
+  isHazard: (topic: TopicId) => boolean,
+): readonly Understood[] {
   if (isPlain(whole) || whole.why.tokens.length < FEWEST_WORDS) return [whole];
   let best: readonly Understood[] = [whole];
   let bestSure = 0;
   for (const { halves: pair, outright } of splits(text)) {
-    const [first, second] = pair.map((half) => judge.judge(half, van, null)) as [Understood, Understood];
+    const [first, second] = pair.map((half) => answered(judge.judge(half, van, null), isHazard)) as [
+      Understood,
+      Understood,
+    ];
     const sure = answersApart(first, second);
     if (sure > bestSure && sure >= (outright ? SURE.outright : SURE.perhaps)) {
       best = [first, second];
@@ -59,6 +71,16 @@ function halves(text: string, whole: Understood, judge: Judge, van: string): rea
     }
   }
   return best;
+}
+
+/**
+ * Half of a message cannot be met with a list, since the other half wants its answer: its best topic is the answer,
+ * unless somebody could be hurt by a wrong one.
+ */
+function answered(half: Understood, isHazard: (topic: TopicId) => boolean): Understood {
+  const [best] = half.ranked;
+  if (half.decision.kind !== 'choose' || best === undefined || isHazard(best.topic)) return half;
+  return { ...half, decision: { kind: 'answer', topic: best.topic, probability: best.probability } };
 }
 
 /** How sure the less sure of two halves is, when both would be answered, with different topics; else 0. */
