@@ -64,7 +64,7 @@ export function startCalibrating(input: TrainingInput, seed: number, options: Tr
       if (fold < FOLDS) training = startTraining(without(fold), seed, options);
       return fold < FOLDS;
     },
-    result: () => ({ calibration: fit(held), confusions }),
+    result: () => ({ calibration: fitted(held), confusions }),
   };
 }
 
@@ -135,7 +135,7 @@ function scoreFold(
   }
 }
 
-function fit(held: readonly Held[]): Calibration {
+function fitted(held: readonly Held[]): Calibration {
   const counts = { topic: 0, 'left-out': 0, background: 0, lacking: 0 };
   for (const { sort } of held) counts[sort]++;
   const answerable = 1 - UNANSWERABLE.leftOutTopics - UNANSWERABLE.background;

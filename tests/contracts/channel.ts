@@ -318,7 +318,7 @@ export function channelContract(name: string, makeRig: () => Promise<ChannelRig>
 
 /** Waits for something that happens on its own time; fails in words after two seconds. */
 export async function until(condition: () => boolean, what: string): Promise<void> {
-  const end = Date.now() + 2_000;
+  const end = Date.now() + 10_000;
   while (!condition()) {
     if (Date.now() > end) throw new Error(`waited in vain for ${what}`);
     await new Promise((resolve) => setTimeout(resolve, 5));
