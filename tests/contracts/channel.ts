@@ -316,7 +316,7 @@ export function channelContract(name: string, makeRig: () => Promise<ChannelRig>
   });
 }
 
-/** Waits for something that happens on its own time; fails in words after two seconds. */
+/** Waits for something that happens on its own time; fails in words after ten seconds. */
 export async function until(condition: () => boolean, what: string): Promise<void> {
   const end = Date.now() + 10_000;
   while (!condition()) {
