@@ -1,7 +1,9 @@
 import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { createJudge, type Judge } from './judge.ts';
+import { createLastTry, gainsFor } from './last-try.ts';
 import { leaningOn } from './leaning.ts';
+import { namings } from './links.ts';
 import type { Model } from './model.ts';
 import { trained, untrained } from './ready.ts';
 import { readReference } from './refer-back.ts';
@@ -23,6 +25,8 @@ const SURE = { outright: 0.5, perhaps: 0.9 };
 export function createMatcher(knowledge: Knowledge, model: Model | null): Matcher {
   const ready = model === null ? untrained(knowledge) : trained(knowledge, model);
   const judge = createJudge(knowledge, ready);
+  const lastTry = createLastTry(namings(knowledge));
+  const topics = ready.keys.map((key) => knowledge.topics.get(key.replace(/^topic\//, '')));
   const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
 
   const understand: Matcher['understand'] = (text, { van, lastTopic, lastText }) => {
@@ -42,7 +46,11 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
 
   return {
     understand,
-    nearest: (text, { van }, most) => judge.judge(text, van, null).ranked.slice(0, most),
+    nearest: (text, { van }, most) => {
+      const unknown = ready.see(text).words.filter((word) => !word.known);
+      const parts = new Set(unknown.flatMap((word) => [...lastTry(word.text)]));
+      return judge.judge(text, van, parts.size === 0 ? null : gainsFor(parts, topics)).ranked.slice(0, most);
+    },
   };
 }
 

@@ -1,4 +1,3 @@
-import { shuffled } from '../basics/seeded.ts';
 import type { Vector } from './vector.ts';
 
 export type SoftmaxOptions = {
@@ -19,6 +18,9 @@ export type Weights = { readonly rows: Float32Array; readonly classes: number };
 export type SoftmaxTask = {
   readonly vectors: readonly Vector[];
   readonly labels: readonly number[];
+  /** A number for each line and each feature that depends on its text alone: chance is drawn from these. */
+  readonly lineSeeds: Int32Array;
+  readonly featureSeeds: Int32Array;
   /** How much each line counts. */
   readonly lineWeights: readonly number[];
   readonly classes: number;
@@ -35,9 +37,12 @@ export type Fit = { readonly epoch: () => void; readonly weights: () => Weights 
  * Multinomial logistic regression by stochastic gradient steps (Adagrad; Duchi, Hazan, Singer 2011). A class's weight
  * is its own plus those of its groups, which all of their classes move; the sum is folded when the weights are read.
  * There is no bias: how many lines a class has says nothing about how often hirers ask for it.
+ *
+ * The order of the lines and what is left out of each are drawn from the lines' own text, so that a line more or less
+ * changes what it says and not, by the luck of the draw, everything else.
  */
-export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, random: () => number): Fit {
-  const { vectors, labels, lineWeights, classes, featureCount, groups, groupCount } = task;
+export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, seed: number): Fit {
+  const { vectors, labels, lineSeeds, featureSeeds, lineWeights, classes, featureCount, groups, groupCount } = task;
   const { rate, l2, least, dropped } = options;
   const columns = classes + groupCount;
   const rows = new Float32Array(featureCount * columns);
@@ -72,11 +77,12 @@ export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, random: (
     return moving;
   };
 
-  const step = (vector: Vector, label: number, lineWeight: number): void => {
+  const step = (vector: Vector, label: number, lineWeight: number, chance: number): void => {
     let count = 0;
     for (let i = 0; i < vector.at.length; i++) {
-      if (random() < dropped) continue;
-      kept[count] = vector.at[i] as number;
+      const place = vector.at[i] as number;
+      if (mixed(chance ^ (featureSeeds[place] as number)) / 4294967296 < dropped) continue;
+      kept[count] = place;
       values[count++] = (vector.weight[i] as number) / (1 - dropped);
     }
     const moving = judge(count, label, lineWeight);
@@ -94,11 +100,14 @@ export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, random: (
     }
   };
 
-  const order = vectors.map((_, i) => i);
+  let round = 0;
   return {
     epoch: () => {
-      for (const line of shuffled(order, random)) {
-        step(vectors[line] as Vector, labels[line] as number, lineWeights[line] as number);
+      const epochSeed = mixed(seed + ++round);
+      const keys = lineSeeds.map((own) => mixed(own ^ epochSeed));
+      const order = Array.from(keys.keys()).sort((a, b) => (keys[a] as number) - (keys[b] as number) || a - b);
+      for (const line of order) {
+        step(vectors[line] as Vector, labels[line] as number, lineWeights[line] as number, keys[line] as number);
       }
     },
     weights: () => ({ rows: fold(rows, featureCount, classes, columns, groups), classes }),
@@ -139,4 +148,12 @@ function fold(
     }
   }
   return folded;
+}
+
+/** Spreads any change of a 32-bit number over all its bits (murmur3's last step). */
+function mixed(value: number): number {
+  let x = value | 0;
+  x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
+  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
+  return (x ^ (x >>> 16)) >>> 0;
 }

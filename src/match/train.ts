@@ -1,4 +1,3 @@
-import { seeded } from '../basics/seeded.ts';
 import { type Model, packWeights } from './model.ts';
 import { mixIn, naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
@@ -15,8 +14,10 @@ export function startTraining(input: TrainingInput, seed: number, given: TrainOp
   const prepared = prepare(input, options.fewestLines);
   const { vectors, labels, keys, space, vocabulary } = prepared;
   const bayes = naiveBayes(vectors, labels, keys.length, space.names.length);
-  const task = { ...prepared, classes: keys.length, featureCount: space.names.length };
-  const fit = fitSoftmax(task, options, seeded(seed));
+  const lineSeeds = Int32Array.from(input.lines, ({ text, key }) => textSeed(`${key}\t${text}`));
+  const featureSeeds = Int32Array.from(space.names, textSeed);
+  const task = { ...prepared, lineSeeds, featureSeeds, classes: keys.length, featureCount: space.names.length };
+  const fit = fitSoftmax(task, options, seed);
   let done = 0;
   return {
     step: () => {
@@ -37,4 +38,11 @@ export function train(input: TrainingInput, seed: number, options: TrainOptions 
   const training = startTraining(input, seed, options);
   while (training.step());
   return training.model();
+}
+
+/** FNV-1a, 32 bits. */
+function textSeed(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return hash | 0;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { decide } from '../../../src/match/decide.ts';
+import { createLastTry } from '../../../src/match/last-try.ts';
 import { createLinker } from '../../../src/match/links.ts';
 import { readReference } from '../../../src/match/refer-back.ts';
 import { splits } from '../../../src/match/split.ts';
@@ -96,5 +97,18 @@ describe('linking', () => {
 
   it('passes over articles', () => {
     expect(link(['flap', 'in', 'our', 'toilet'])[0]?.parts).toEqual(['blade']);
+  });
+});
+
+describe('the last try', () => {
+  const lastTry = createLastTry([
+    { says: 'regulator', part: 'gas-regulator', role: 'gas-regulator' },
+    { says: 'jockey wheel', part: 'jockey', role: 'jockey' },
+  ]);
+
+  it('finds parts by names that are like a word nobody knows', () => {
+    expect([...lastTry('reguletter')]).toEqual(['gas-regulator']);
+    expect([...lastTry('jokky')]).toEqual(['jockey']);
+    expect([...lastTry('zzzz')]).toEqual([]);
   });
 });
