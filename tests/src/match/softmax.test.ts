@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/basics/seeded.ts';
 import { fitSoftmax, type SoftmaxOptions, type SoftmaxTask } from '../../../src/match/softmax.ts';
 import type { Vector } from '../../../src/match/vector.ts';
 
@@ -13,6 +12,8 @@ const vector = (weights: Record<number, number>): Vector => ({
 const task = (over: Partial<SoftmaxTask>): SoftmaxTask => ({
   vectors: [vector({ 0: 0.5, 2: -0.8 })],
   labels: [1],
+  lineSeeds: Int32Array.from({ length: over.vectors?.length ?? 1 }, (_, line) => 11 + line),
+  featureSeeds: Int32Array.of(21, 22, 23),
   lineWeights: [1],
   classes: 3,
   featureCount: 3,
@@ -47,7 +48,7 @@ function slopes(rows: Float32Array, of: SoftmaxTask): number[] {
 describe('fitting softmax weights', () => {
   it('steps down the slope that finite differences of the loss give, in Adagrad’s measure', () => {
     const one = task({});
-    const fit = fitSoftmax(one, PLAIN, seeded(1));
+    const fit = fitSoftmax(one, PLAIN, 1);
     const pushed = new Array<number>(9).fill(0);
     let rows = new Float32Array(9);
     for (let round = 0; round < 4; round++) {
@@ -71,7 +72,7 @@ describe('fitting softmax weights', () => {
       groups: [[0], [0], [1]],
       groupCount: 2,
     });
-    const fit = fitSoftmax(kin, { ...PLAIN, epochs: 5 }, seeded(1));
+    const fit = fitSoftmax(kin, { ...PLAIN, epochs: 5 }, 1);
     for (let i = 0; i < 5; i++) fit.epoch();
     const { rows } = fit.weights();
     // Class 1 never had a line; feature 0 still speaks for it against class 2, through the group it shares with class 0.
@@ -85,7 +86,7 @@ describe('fitting softmax weights', () => {
       lineWeights: [1, 1],
     });
     const run = (seed: number) => {
-      const fit = fitSoftmax(many, { ...PLAIN, dropped: 0.5 }, seeded(seed));
+      const fit = fitSoftmax(many, { ...PLAIN, dropped: 0.5 }, seed);
       for (let i = 0; i < 3; i++) fit.epoch();
       return [...fit.weights().rows];
     };
@@ -93,8 +94,24 @@ describe('fitting softmax weights', () => {
     expect(run(3)).not.toEqual(run(4));
   });
 
+  it('draws chance from the lines themselves, whatever order they come in', () => {
+    const vectors = [vector({ 0: 1, 1: 1 }), vector({ 1: 1, 2: 1 }), vector({ 0: 1, 2: 1 })];
+    const run = (order: readonly number[]) => {
+      const many = task({
+        vectors: order.map((i) => vectors[i] as Vector),
+        labels: order,
+        lineSeeds: Int32Array.from(order, (i) => 11 + i),
+        lineWeights: [1, 1, 1],
+      });
+      const fit = fitSoftmax(many, { ...PLAIN, dropped: 0.3 }, 5);
+      for (let i = 0; i < 3; i++) fit.epoch();
+      return [...fit.weights().rows];
+    };
+    expect(run([2, 0, 1])).toEqual(run([0, 1, 2]));
+  });
+
   it('heeds how much a line counts', () => {
-    const light = fitSoftmax(task({ lineWeights: [0] }), PLAIN, seeded(1));
+    const light = fitSoftmax(task({ lineWeights: [0] }), PLAIN, 1);
     light.epoch();
     expect([...light.weights().rows].every((weight) => weight === 0)).toBe(true);
   });
