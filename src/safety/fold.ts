@@ -3,43 +3,42 @@
  * cut to letters of the alphabets phones offer. Upper and lower case differ on purpose: Greek H is an h, Greek eta an n.
  */
 const LOOK_ALIKES: Readonly<Record<string, string>> = {
-	a: "ɑΑαАаᎪꓮ",
-	b: "ƀƂƃƄɓΒБВЬѢѣҌҍᏏᏴꓐꞴ",
-	c: "ȼΣςСсҪҫᏟᴄⲤⲥꓚꮯ",
-	d: "ÐðĐđƉƌɖɗԁᎠᏧꓒꓓ",
-	e: "ɆɇΕЕеҽҿᎬꓰꬲ",
-	f: "ƑƒϜքᵮẝꓝꞘꞙꬵ",
-	g: "ƍǤǥɠɡԌցᏀᏳᶃꓖ",
-	h: "ĦħɦΗНнћҢһӇӉհᎻᏂᏲⱧⲎꓧꚕ",
-	i: "ıɨɩɪΙιІіӀӏᎥᵻᵼꙇꭵ",
-	j: "ɈɉͿϳЈјᎫꓙꞲ",
-	k: "ƙΚКҚҞᏦⱩⲔꓗꝀ",
-	l: "ŁłƖƗƚǀɫɭᏞⲒⳐꓡꓲ",
-	m: "ɱΜϺМӍᎷᵯⲘꓟ",
-	n: "ƝƞɳΝηոռᵰⲚꓠ",
-	o: "ØøƟɵΘΟθοσОоѲѳӨөՕօᎾᏫᴏᴑⲞⲟꓳꝊꝋꬽꬾꭴꮎꮻ",
-	p: "ƥΡρРрᏢᵽⲢⲣꓑ",
-	q: "ʠԛգզ",
-	r: "ƦɍɼɽгғᎡᏒᴦᵲⲅꓣꭇꭈꮁ",
-	s: "ƽʂЅѕՏᏕᏚᵴꓢꜱꮪ",
-	t: "ŦŧƭƮȾΤТҬᎢᵵⲦꓔ",
-	u: "ɄʋυՍսᏌᴜᵾꓴꞟꭎꭒꮜ",
-	v: "νѴѵᏙᴠꓦꮩ",
-	w: "ɯѡѽԜԝաᎳᏔᴡꓪꝡꮃ",
-	x: "ΧХхҲⲬꓫꞳ",
-	y: "ƴɎɏɣʏΥγУуҮүҰұᎩᎽᶌỿⲨꓬꭚ",
-	z: "ƵƶȤȥʐΖᏃᴢᵶꓜꮓ",
+  a: 'ɑΑαАаᎪꓮ',
+  b: 'ƀƂƃƄɓΒБВЬѢѣҌҍᏏᏴꓐꞴ',
+  c: 'ȼΣςСсҪҫᏟᴄⲤⲥꓚꮯ',
+  d: 'ÐðĐđƉƌɖɗԁᎠᏧꓒꓓ',
+  e: 'ɆɇΕЕеҽҿᎬꓰꬲ',
+  f: 'ƑƒϜքᵮẝꓝꞘꞙꬵ',
+  g: 'ƍǤǥɠɡԌցᏀᏳᶃꓖ',
+  h: 'ĦħɦΗНнћҢһӇӉհᎻᏂᏲⱧⲎꓧꚕ',
+  i: 'ıɨɩɪΙιІіӀӏᎥᵻᵼꙇꭵ',
+  j: 'ɈɉͿϳЈјᎫꓙꞲ',
+  k: 'ƙΚКҚҞᏦⱩⲔꓗꝀ',
+  l: 'ŁłƖƗƚǀɫɭᏞⲒⳐꓡꓲ',
+  m: 'ɱΜϺМӍᎷᵯⲘꓟ',
+  n: 'ƝƞɳΝηոռᵰⲚꓠ',
+  o: 'ØøƟɵΘΟθοσОоѲѳӨөՕօᎾᏫᴏᴑⲞⲟꓳꝊꝋꬽꬾꭴꮎꮻ',
+  p: 'ƥΡρРрᏢᵽⲢⲣꓑ',
+  q: 'ʠԛգզ',
+  r: 'ƦɍɼɽгғᎡᏒᴦᵲⲅꓣꭇꭈꮁ',
+  s: 'ƽʂЅѕՏᏕᏚᵴꓢꜱꮪ',
+  t: 'ŦŧƭƮȾΤТҬᎢᵵⲦꓔ',
+  u: 'ɄʋυՍսᏌᴜᵾꓴꞟꭎꭒꮜ',
+  v: 'νѴѵᏙᴠꓦꮩ',
+  w: 'ɯѡѽԜԝաᎳᏔᴡꓪꝡꮃ',
+  x: 'ΧХхҲⲬꓫꞳ',
+  y: 'ƴɎɏɣʏΥγУуҮүҰұᎩᎽᶌỿⲨꓬꭚ',
+  z: 'ƵƶȤȥʐΖᏃᴢᵶꓜꮓ',
 };
 
 const latin = new Map<string, string>([
-	["ß", "ss"],
-	["æ", "ae"],
-	["Æ", "ae"],
-	["œ", "oe"],
-	["Œ", "oe"],
+  ['ß', 'ss'],
+  ['æ', 'ae'],
+  ['Æ', 'ae'],
+  ['œ', 'oe'],
+  ['Œ', 'oe'],
 ]);
-for (const [letter, alike] of Object.entries(LOOK_ALIKES))
-	for (const each of alike) latin.set(each, letter);
+for (const [letter, alike] of Object.entries(LOOK_ALIKES)) for (const each of alike) latin.set(each, letter);
 
 const MARKS = /\p{M}+/gu;
 /** What prints nothing: zero-width spaces and joiners, soft hyphens, direction marks, fillers. */
@@ -55,13 +54,13 @@ const PLAIN = /^[\t\n\r -~]*$/;
  * @example foldText('ѕmеll of gаs') // 'smell of gas', though three letters were Cyrillic
  */
 export function foldText(text: string): string {
-	if (PLAIN.test(text)) return text.toLowerCase().replace(APOSTROPHES, "'");
-	return text
-		.normalize("NFKC")
-		.replace(UNSEEN, "")
-		.normalize("NFD")
-		.replace(MARKS, "")
-		.replace(APOSTROPHES, "'")
-		.replace(FOREIGN_LETTER, (letter) => latin.get(letter) ?? letter)
-		.toLowerCase();
+  if (PLAIN.test(text)) return text.toLowerCase().replace(APOSTROPHES, "'");
+  return text
+    .normalize('NFKC')
+    .replace(UNSEEN, '')
+    .normalize('NFD')
+    .replace(MARKS, '')
+    .replace(APOSTROPHES, "'")
+    .replace(FOREIGN_LETTER, (letter) => latin.get(letter) ?? letter)
+    .toLowerCase();
 }

@@ -1,76 +1,57 @@
-import type { TopicId } from "../basics/ids.ts";
-import type { SafetyData } from "../knowledge/safety-schema.ts";
-import type { TalkData, TopicData } from "../knowledge/schema.ts";
-import { featuresOf } from "./features.ts";
-import { type LearnOptions, learn, type SecondNet } from "./second-net.ts";
-import { createTongues } from "./tongues.ts";
-import { wordsOf } from "./words.ts";
+import type { TopicId } from '../basics/ids.ts';
+import type { SafetyData } from '../knowledge/safety-schema.ts';
+import type { TalkData, TopicData } from '../knowledge/schema.ts';
+import { featuresOf } from './features.ts';
+import { type LearnOptions, learn, type SecondNet } from './second-net.ts';
+import { createTongues } from './tongues.ts';
+import { wordsOf } from './words.ts';
 
 /** One text with its hazard, or null where nobody is in danger. `weight` 1 is usual. */
-export type SafetyLine = {
-	readonly text: string;
-	readonly hazard: TopicId | null;
-	readonly weight: number;
-};
+export type SafetyLine = { readonly text: string; readonly hazard: TopicId | null; readonly weight: number };
 
 /** Sentences written as examples say more than wordings: they are the hard cases. */
 const DANGER_WEIGHT = 2;
 const HARD_PLAIN_WEIGHT = 3;
 /** Its wordings ask whether one may; only the examples say that it is alight. */
-const ONLY_ASKED = new Set(["hire-barbecue"]);
+const ONLY_ASKED = new Set(['hire-barbecue']);
 
 /** Everything the second net may learn from, in a fixed order: examples, the topics' wordings, talk. */
 export function safetyLines(
-	safety: Pick<SafetyData, "notices" | "reading">,
-	topics: Iterable<readonly [TopicId, Pick<TopicData, "wordings">]>,
-	talk: Pick<TalkData, "chat" | "person" | "background"> | null,
+  safety: Pick<SafetyData, 'notices' | 'reading'>,
+  topics: Iterable<readonly [TopicId, Pick<TopicData, 'wordings'>]>,
+  talk: Pick<TalkData, 'chat' | 'person' | 'background'> | null,
 ): readonly SafetyLine[] {
-	const lines: SafetyLine[] = [];
-	const addAll = (
-		texts: readonly string[],
-		hazard: TopicId | null,
-		weight: number,
-	) => {
-		for (const text of texts) lines.push({ text, hazard, weight });
-	};
-	const { danger, plain } = safety.reading.examples;
-	for (const [hazard, texts] of Object.entries(danger))
-		addAll(texts, hazard, DANGER_WEIGHT);
-	addAll(plain, null, HARD_PLAIN_WEIGHT);
-	for (const [id, { wordings }] of topics) {
-		const hazard =
-			Object.hasOwn(safety.notices, id) && !ONLY_ASKED.has(id) ? id : null;
-		addAll(
-			Object.values(wordings).flat(),
-			hazard,
-			hazard === null ? 1 : DANGER_WEIGHT,
-		);
-	}
-	if (talk !== null) {
-		for (const { wordings } of Object.values(talk.chat))
-			addAll(Object.values(wordings).flat(), null, 1);
-		addAll(Object.values(talk.person).flat(), null, 1);
-		addAll(Object.values(talk.background).flat(), null, 1);
-	}
-	return lines;
+  const lines: SafetyLine[] = [];
+  const addAll = (texts: readonly string[], hazard: TopicId | null, weight: number) => {
+    for (const text of texts) lines.push({ text, hazard, weight });
+  };
+  const { danger, plain } = safety.reading.examples;
+  for (const [hazard, texts] of Object.entries(danger)) addAll(texts, hazard, DANGER_WEIGHT);
+  addAll(plain, null, HARD_PLAIN_WEIGHT);
+  for (const [id, { wordings }] of topics) {
+    const hazard = Object.hasOwn(safety.notices, id) && !ONLY_ASKED.has(id) ? id : null;
+    addAll(Object.values(wordings).flat(), hazard, hazard === null ? 1 : DANGER_WEIGHT);
+  }
+  if (talk !== null) {
+    for (const { wordings } of Object.values(talk.chat)) addAll(Object.values(wordings).flat(), null, 1);
+    addAll(Object.values(talk.person).flat(), null, 1);
+    addAll(Object.values(talk.background).flat(), null, 1);
+  }
+  return lines;
 }
 
 /** Learns the second net. Takes a second or two: work for a worker, not for a message. */
 export function learnSafety(
-	safety: Pick<SafetyData, "reading">,
-	lines: readonly SafetyLine[],
-	options?: LearnOptions,
+  safety: Pick<SafetyData, 'reading'>,
+  lines: readonly SafetyLine[],
+  options?: LearnOptions,
 ): SecondNet {
-	const signs = new Map(Object.entries(safety.reading.signs));
-	const tongues = createTongues(safety.reading);
-	const examples = lines.map(({ text, hazard, weight }) => {
-		const { reader, apostrophes } = tongues(text)[0];
-		const words = reader.parted(wordsOf(text, signs, apostrophes).words);
-		return {
-			features: featuresOf(words, reader.read(words), reader.meant),
-			hazard,
-			weight,
-		};
-	});
-	return learn(examples, options);
+  const signs = new Map(Object.entries(safety.reading.signs));
+  const tongues = createTongues(safety.reading);
+  const examples = lines.map(({ text, hazard, weight }) => {
+    const { reader, apostrophes } = tongues(text)[0];
+    const words = reader.parted(wordsOf(text, signs, apostrophes).words);
+    return { features: featuresOf(words, reader.read(words), reader.meant), hazard, weight };
+  });
+  return learn(examples, options);
 }
