@@ -163,6 +163,11 @@ export function memoryStore(): Store {
       tokens.set(token.hash, token);
     },
     token: async (hash, use, nowMs) => validToken(hash, use, nowMs),
+    tokens: async (use, nowMs, subject) =>
+      [...tokens.values()]
+        .filter((token) => token.use === use && token.expiresMs > nowMs)
+        .filter((token) => subject === undefined || token.subject === subject)
+        .sort((a, b) => inOrder(a.subject, b.subject) || inOrder(a.hash, b.hash)),
     spendToken: async (hash, use, nowMs) => {
       const token = validToken(hash, use, nowMs);
       if (token !== null) tokens.delete(hash);

@@ -1,7 +1,6 @@
 import type { Booking, Thread } from '../../src/index.ts';
 import { Van } from '../pages/silhouettes.tsx';
 import { type FrameProps, yardPage } from './frame.tsx';
-import type { Session } from './session.ts';
 import { BookingFacts } from './thread-page.tsx';
 import type { YardWorld } from './world.ts';
 
@@ -15,7 +14,6 @@ const KEEPERS: Readonly<Record<Thread['keeper'], string>> = {
 export function bookingPage(
   world: YardWorld,
   files: FrameProps['files'],
-  session: Session,
   booking: Booking,
   threads: readonly Thread[],
 ): ReturnType<typeof yardPage> {
@@ -23,7 +21,6 @@ export function bookingPage(
   return yardPage({
     title: `${booking.hirer} - ${world.firm.yard}`,
     files,
-    session,
     kind: 'thread',
     children: (
       <>

@@ -35,7 +35,6 @@ export function dayPage(
   return yardPage({
     title: `${dayAt(day.nowMs, world.firm.timeZone)} - ${world.firm.yard}`,
     files,
-    session,
     live: `/yard/events?as=${as}`,
     kind: 'day',
     children: (

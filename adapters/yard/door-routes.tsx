@@ -3,35 +3,39 @@ import { DAY_MS } from '../../src/index.ts';
 import { readForm } from '../http/forms.ts';
 import type { FrameProps } from './frame.tsx';
 import { beginSession, endSession, ownForm, signedIn } from './session.ts';
-import { peoplePage, shutPage, signInPage } from './sign-in.tsx';
-import type { Role, YardWorld } from './world.ts';
+import { peoplePage, shut, signInPage } from './sign-in.tsx';
+import { roleOf, type YardWorld } from './world.ts';
 
 type Files = FrameProps['files'];
 
 const TOKEN = /^[A-Za-z0-9_-]{8,64}$/;
 
-/** The way in and out: one-time links, spent by the button's POST and never by opening them. */
-export function doorRoutes(world: YardWorld, files: Files): Hono {
+/**
+ * The way in and out: one-time links, spent by the button's POST and never by opening them.
+ *
+ * @param host Where passkeys open too, or null.
+ */
+export function doorRoutes(world: YardWorld, host: string | null, files: Files): Hono {
   const app = new Hono();
 
-  app.get('/sign-in', (c) => shut(c, world, files, 'signed-out', 200));
+  app.get('/sign-in', (c) => shut(c, world, files, 'signed-out', host, 200));
   app.get('/sign-in/:token', (c) => {
     const token = c.req.param('token');
     return TOKEN.test(token)
       ? c.html(signInPage(world, files, `/yard/sign-in/${token}`))
-      : shut(c, world, files, 'spent', 404);
+      : shut(c, world, files, 'spent', host, 404);
   });
   app.post('/sign-in/:token', async (c) => {
     const given = c.req.param('token');
     const token = TOKEN.test(given)
       ? await world.store.spendToken(world.tokens.hashOf(given), 'sign-in', world.clock.nowMs())
       : null;
-    if (token === null) return shut(c, world, files, 'spent', 410);
+    if (token === null) return shut(c, world, files, 'spent', host, 410);
     await beginSession(c, world, { name: token.subject, role: roleOf(token.data['role']) });
     return c.redirect('/yard', 303);
   });
 
-  const inside = signedIn(world, (c) => shut(c, world, files, 'signed-out'));
+  const inside = signedIn(world, (c) => shut(c, world, files, 'signed-out', host));
   app.post('/sign-out', inside, async (c) => {
     const read = await readForm(c);
     if (read.kind === 'unreadable' || !ownForm(c.get('session'), read.form.text('csrf')))
@@ -65,20 +69,6 @@ export function doorRoutes(world: YardWorld, files: Files): Hono {
   return app;
 }
 
-export function shut(
-  c: Context,
-  world: YardWorld,
-  files: Files,
-  why: 'signed-out' | 'spent',
-  status: 200 | 401 | 404 | 410 = 401,
-) {
-  return c.html(shutPage(world, files, why), status);
-}
-
 function notYours(c: Context): Response {
   return c.text('Only an operator may let others in.\n', 403);
-}
-
-function roleOf(text: string | undefined): Role {
-  return text === 'operator' ? 'operator' : 'staff';
 }

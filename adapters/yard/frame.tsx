@@ -6,17 +6,16 @@ import type { Session } from './session.ts';
 export type FrameProps = PropsWithChildren<{
   readonly title: string;
   readonly files: { readonly style: string; readonly script: string };
-  readonly session: Session | null;
   readonly live?: string;
   readonly kind: 'day' | 'thread' | 'gatehouse' | 'sheet' | 'growth';
 }>;
 
 export function yardPage(props: FrameProps): ReturnType<typeof page> {
-  const { session, live } = props;
+  const { live } = props;
   return page({
     title: props.title,
     style: props.files.style,
-    script: session === null ? undefined : props.files.script,
+    script: props.files.script,
     body: { class: `yard at-${props.kind}`, ...(live === undefined ? {} : { 'data-live': live }) },
     children: props.children,
   });
@@ -30,6 +29,7 @@ export const Door: FC<{ session: Session }> = ({ session }) => (
   <form class="door" method="post" action="/yard/sign-out">
     <Csrf session={session} />
     <span>{session.name}</span>
+    <a href="/yard/passkeys">Passkeys</a>
     {session.role === 'operator' ? (
       <>
         <a href="/yard/growth">What it could not answer</a>

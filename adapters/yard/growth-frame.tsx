@@ -9,7 +9,7 @@ export type Drawn = { readonly world: YardWorld; readonly files: FrameProps['fil
 export const HOME = '/yard/growth';
 
 export function growthPage(
-  { world, files, session }: Drawn,
+  { world, files }: Drawn,
   title: string,
   children: FrameProps['children'],
   live?: string,
@@ -17,7 +17,6 @@ export function growthPage(
   return yardPage({
     title: `${title} - ${world.firm.yard}`,
     files,
-    session,
     kind: 'growth',
     ...(live === undefined ? {} : { live }),
     children: (

@@ -10,12 +10,15 @@ import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
 import { bookingPage } from './booking-page.tsx';
 import { type As, type Day, DayParts, dayPage } from './day-page.tsx';
-import { doorRoutes, shut } from './door-routes.tsx';
+import { doorRoutes } from './door-routes.tsx';
 import { fieldAt } from './field.ts';
 import { growthRoutes } from './growth-routes.tsx';
 import { GROWTH_CSS } from './growth-style.ts';
 import { createOnce } from './once.ts';
+import { passkeyRoutes } from './passkey-routes.tsx';
+import { createPasskeys } from './passkeys.ts';
 import { ownForm, type Session, signedIn } from './session.ts';
+import { shut } from './sign-in.tsx';
 import { threadFacts } from './thread-facts.ts';
 import { ThreadParts, type Told, threadPage } from './thread-page.tsx';
 import { turnaroundPage } from './turnaround-page.tsx';
@@ -38,16 +41,18 @@ export function yardRoutes(world: YardWorld): Hono {
   app.use(sameSiteOnly);
   app.use(fewAtOnce(BODIES_AT_ONCE * 8, (c) => c.text('Many are here at once. Try again in a few seconds.\n', 503)));
   app.use(limitBody(MOST_BODY_BYTES, (c) => c.text('That is too large. Send a photo under 10 MB.\n', 413)));
-  app.route('/', doorRoutes(world, files));
+  const passkeys = createPasskeys(world);
+  app.route('/', doorRoutes(world, passkeys.host, files));
+  app.route('/passkeys', passkeyRoutes(world, passkeys, files));
 
-  app.use(signedIn(world, (c) => shut(c, world, files, 'signed-out')));
+  app.use(signedIn(world, (c) => shut(c, world, files, 'signed-out', passkeys.host)));
   app.route('/growth', growthRoutes(world, world.growth, files));
   app.get('/-/picture/:picture/:file', (c) => sendPicture(c, world.pictureSvg));
 
   const day = (as: As) => async (c: Context) => c.html(dayPage(world, files, c.get('session'), await today(world), as));
   app.get('/', day('field'));
   app.get('/list', day('list'));
-  app.get('/turnaround', async (c) => c.html(turnaroundPage(world, files, c.get('session'), await today(world))));
+  app.get('/turnaround', async (c) => c.html(turnaroundPage(world, files, await today(world))));
   app.get('/events', (c) => {
     const as: As = c.req.query('as') === 'list' ? 'list' : 'field';
     return live(c, world, async () => String(<DayParts world={world} day={await today(world)} as={as} />));
@@ -59,7 +64,7 @@ export function yardRoutes(world: YardWorld): Hono {
     const threads = await world.store.threads({ booking: booking.ref });
     const [only] = threads;
     if (only !== undefined && threads.length === 1) return c.redirect(`/yard/thread/${encodeURIComponent(only.id)}`);
-    return c.html(bookingPage(world, files, c.get('session'), booking, threads));
+    return c.html(bookingPage(world, files, booking, threads));
   });
 
   const showThread = async (c: Context, told: Told | null, status: 200 | 409 | 422 = 200) => {

@@ -2,10 +2,19 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { Context, MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import { DAY_MS } from '../../src/index.ts';
-import type { Role, YardWorld } from './world.ts';
+import { type Role, roleOf, type YardWorld } from './world.ts';
 
-/** Who is signed in. `csrf` must come back with every form. */
-export type Session = { readonly name: string; readonly role: Role; readonly csrf: string; readonly hash: string };
+/** Who is signed in, since when. `csrf` must come back with every form. */
+export type Session = {
+  readonly name: string;
+  readonly role: Role;
+  readonly csrf: string;
+  readonly hash: string;
+  readonly beganMs: number;
+};
+
+/** Who comes in; `passkey` is the hash of the key that opened, so that its sessions end with it. */
+export type Entrant = { readonly name: string; readonly role: Role; readonly passkey?: string };
 
 const COOKIE = 'yard';
 const LASTS_MS = 14 * DAY_MS;
@@ -17,11 +26,14 @@ declare module 'hono' {
   }
 }
 
-/** Begins a session for whoever spent a sign-in token; the browser gets the secret, the store its hash. */
-export async function beginSession(c: Context, world: YardWorld, who: { name: string; role: Role }): Promise<void> {
+/** Begins a session for whoever proved who they are; the browser gets the secret, the store its hash. An older one ends. */
+export async function beginSession(c: Context, world: YardWorld, { name, role, passkey }: Entrant): Promise<void> {
+  const before = await sessionOf(c, world);
+  if (before !== null) await world.store.dropToken(before.hash);
   const { token, hash } = world.tokens.newToken();
   const expiresMs = world.clock.nowMs() + LASTS_MS;
-  await world.store.putToken({ hash, use: 'session', subject: who.name, data: { role: who.role }, expiresMs });
+  const data = passkey === undefined ? { role } : { role, passkey };
+  await world.store.putToken({ hash, use: 'session', subject: name, data, expiresMs });
   setCookie(c, COOKIE, token, {
     path: '/yard',
     httpOnly: true,
@@ -44,7 +56,7 @@ export async function sessionOf(c: Context, world: YardWorld): Promise<Session |
   const token = await world.store.token(hash, 'session', world.clock.nowMs());
   if (token === null) return null;
   const csrf = createHmac('sha256', secret).update('forms of the yard').digest('base64url');
-  return { name: token.subject, role: token.data['role'] === 'operator' ? 'operator' : 'staff', csrf, hash };
+  return { name: token.subject, role: roleOf(token.data['role']), csrf, hash, beganMs: token.expiresMs - LASTS_MS };
 }
 
 /** Everything behind it is for those who are signed in; others are told how to get in. */

@@ -1,3 +1,4 @@
+import type { Context } from 'hono';
 import type { FC } from 'hono/jsx';
 import { Van } from '../pages/silhouettes.tsx';
 import { Csrf, type FrameProps, yardPage } from './frame.tsx';
@@ -6,7 +7,8 @@ import type { YardWorld } from './world.ts';
 
 type Files = FrameProps['files'];
 
-const Sign: FC<{ world: YardWorld }> = ({ world }) => (
+/** The yard's own board. */
+export const Sign: FC<{ world: YardWorld }> = ({ world }) => (
   <header class="plate sign">
     <h1>{world.firm.yard}</h1>
     <p>{world.firm.name}</p>
@@ -26,7 +28,6 @@ export function signInPage(world: YardWorld, files: Files, path: string): Return
   return yardPage({
     title: `Sign in - ${world.firm.yard}`,
     files,
-    session: null,
     kind: 'gatehouse',
     children: (
       <main>
@@ -43,12 +44,24 @@ export function signInPage(world: YardWorld, files: Files, path: string): Return
   });
 }
 
-/** For those who are not signed in, and for links that have been used. */
-export function shutPage(world: YardWorld, files: Files, why: 'signed-out' | 'spent'): ReturnType<typeof yardPage> {
+type WhyShut = 'signed-out' | 'spent';
+
+export function shut(
+  c: Context,
+  world: YardWorld,
+  files: Files,
+  why: WhyShut,
+  host: string | null,
+  status: 200 | 401 | 404 | 410 = 401,
+) {
+  return c.html(shutPage(world, files, why, host), status);
+}
+
+/** For those who are not signed in, and for links that have been used. `host`: where passkeys open, or null. */
+function shutPage(world: YardWorld, files: Files, why: WhyShut, host: string | null): ReturnType<typeof yardPage> {
   return yardPage({
     title: world.firm.yard,
     files,
-    session: null,
     kind: 'gatehouse',
     children: (
       <main>
@@ -59,6 +72,14 @@ export function shutPage(world: YardWorld, files: Files, why: 'signed-out' | 'sp
             ? 'This link has been used or is too old.'
             : 'This is the yard. You are not signed in on this device.'}
         </p>
+        {host === null ? null : (
+          <form id="open-by-passkey" data-host={host} hidden>
+            <button class="press next" type="submit">
+              Open by passkey
+            </button>
+            <p role="status" />
+          </form>
+        )}
         <p>
           Ask an operator for a new link, or run <code>pitchhand sign-in YOURNAME</code> where the program runs.
         </p>
@@ -77,7 +98,6 @@ export function peoplePage(
   return yardPage({
     title: `Let someone in - ${world.firm.yard}`,
     files,
-    session,
     kind: 'gatehouse',
     children: (
       <main>

@@ -34,7 +34,6 @@ export function threadPage(props: ThreadPage, files: FrameProps['files']): Retur
   return yardPage({
     title: `${name} - ${world.firm.yard}`,
     files,
-    session,
     live: `${path}/events`,
     kind: 'thread',
     children: (

@@ -2,16 +2,10 @@ import type { FC } from 'hono/jsx';
 import { dayAt } from '../pages/when.ts';
 import type { Day } from './day-page.tsx';
 import { type FrameProps, yardPage } from './frame.tsx';
-import type { Session } from './session.ts';
 import type { YardWorld } from './world.ts';
 
 /** A sheet to print and carry: what to look at before the next hire, van by van. */
-export function turnaroundPage(
-  world: YardWorld,
-  files: FrameProps['files'],
-  session: Session,
-  day: Day,
-): ReturnType<typeof yardPage> {
+export function turnaroundPage(world: YardWorld, files: FrameProps['files'], day: Day): ReturnType<typeof yardPage> {
   const vans = [...world.vans].map(([id, van]) => ({
     name: van.name,
     back: day.field.gate.back.find((booking) => booking.van === id)?.hirer ?? null,
@@ -22,7 +16,6 @@ export function turnaroundPage(
   return yardPage({
     title: `Before the next hire - ${world.firm.yard}`,
     files,
-    session,
     kind: 'sheet',
     children: (
       <main>

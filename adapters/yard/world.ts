@@ -24,6 +24,10 @@ export type StaffActions = {
 
 export type Role = 'staff' | 'operator';
 
+export function roleOf(text: string | undefined): Role {
+  return text === 'operator' ? 'operator' : 'staff';
+}
+
 /** Something the workshop should look at. */
 export type WorkshopItem = { readonly van: string; readonly what: string; readonly since: string | null };
 
@@ -40,6 +44,9 @@ export type YardWorld = {
     | 'bookings'
     | 'putToken'
     | 'token'
+    | 'tokens'
+    | 'note'
+    | 'putNote'
     | 'spendToken'
     | 'dropToken'
   >;

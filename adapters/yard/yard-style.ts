@@ -89,8 +89,13 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 
 .at-gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
 .at-gatehouse form{display:grid;grid-template-columns:minmax(0,1fr);gap:.7rem;padding:0 .75rem}
+.at-gatehouse form[hidden]{display:none}
 .at-gatehouse main>p,.made{padding:0 .75rem}
 .at-gatehouse .press{justify-self:start}
+.keys li{border-bottom:1px solid var(--rule)}
+.at-gatehouse .keys form{grid-template-columns:minmax(0,1fr) auto;align-items:center;padding:.6rem 0}
+.keys strong{display:block;overflow-wrap:anywhere}
+.at-gatehouse main>section{padding-inline:.75rem}
 .made{border-block:3px solid var(--ink);padding-block:.8rem}
 code{overflow-wrap:anywhere;font-size:1rem}
 .at-gatehouse{overflow-x:hidden;overflow-x:clip}

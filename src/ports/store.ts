@@ -54,7 +54,7 @@ export type Saved = 'saved' | 'changed-meanwhile';
 /** A one-time or lasting secret: only its hash is kept. `use` is what it opens, `subject` whose it is. */
 export type Token = {
   readonly hash: string;
-  readonly use: 'chat' | 'code' | 'sign-in' | 'session' | 'staff-telegram';
+  readonly use: 'chat' | 'code' | 'sign-in' | 'session' | 'passkey' | 'staff-telegram';
   readonly subject: string;
   readonly data: Readonly<Record<string, string>>;
   readonly expiresMs: number;
@@ -122,6 +122,8 @@ export type Store = {
 
   readonly putToken: (token: Token) => Promise<void>;
   readonly token: (hash: string, use: Token['use'], nowMs: number) => Promise<Token | null>;
+  /** All that open `use` and have not expired, of one subject or (left out) of everybody; by subject, then hash. */
+  readonly tokens: (use: Token['use'], nowMs: number, subject?: string) => Promise<readonly Token[]>;
   /** Takes a token and ends it in one step: of two callers one gets null. */
   readonly spendToken: (hash: string, use: Token['use'], nowMs: number) => Promise<Token | null>;
   readonly dropToken: (hash: string) => Promise<void>;

@@ -110,12 +110,13 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
       run: ({ store }) => store.putBookings(bookings),
     }),
   ),
-  fc.tuple(few('h1', 'h2'), tokenUse, instant, few('put', 'find', 'spend', 'drop')).map(
+  fc.tuple(few('h1', 'h2'), tokenUse, instant, few('put', 'find', 'list', 'spend', 'drop')).map(
     ([hash, use, atMs, what]): Step => ({
       name: `${what} token ${hash}`,
       run: ({ store }) => {
         if (what === 'put') return store.putToken({ hash, use, subject: 's', data: { role: what }, expiresMs: atMs });
         if (what === 'find') return store.token(hash, use, atMs);
+        if (what === 'list') return store.tokens(use, atMs);
         return what === 'spend' ? store.spendToken(hash, use, atMs) : store.dropToken(hash);
       },
     }),

@@ -456,6 +456,20 @@ export function storeContract(keeper: Keeper): void {
         expect(await store.token('h1', 'sign-in', NOW)).toBeNull();
       });
 
+      test('lists the tokens of one use that have not expired, of one subject or of everybody', async () => {
+        await store.putToken({ ...token, hash: 'h3', subject: 'gethin' });
+        await store.putToken({ ...token, hash: 'h2' });
+        await store.putToken(token);
+        await store.putToken({ ...token, hash: 'h4', use: 'session' });
+        await store.putToken({ ...token, hash: 'h5', expiresMs: NOW });
+        const hashes = async (subject?: string) =>
+          (await store.tokens('sign-in', NOW, subject)).map((each) => each.hash);
+        expect(await hashes('Nessa')).toEqual(['h1', 'h2']);
+        expect(await hashes()).toEqual(['h1', 'h2', 'h3']);
+        expect(await hashes('nessa')).toEqual([]);
+        expect((await store.tokens('sign-in', NOW, 'Nessa'))[0]).toEqual(token);
+      });
+
       test('does not spend a token for another use or after it expired', async () => {
         await store.putToken(token);
         expect(await store.spendToken('h1', 'chat', NOW)).toBeNull();

@@ -8,6 +8,7 @@
 
 import { growWithText } from '../../pages/page/grow.ts';
 import { alarm } from './alarm.ts';
+import { offerPasskeys } from './passkeys.ts';
 
 const live = document.getElementById('live');
 const stream = document.body.dataset.live;
@@ -16,6 +17,7 @@ const spoken = document.getElementById('spoken');
 
 if (live !== null && stream !== undefined) follow(live, stream);
 if (box !== null) easeBox(box);
+offerPasskeys();
 alarm.tell(document.getElementById('facts')?.dataset.danger ?? '');
 
 function follow(part: HTMLElement, path: string): void {
