@@ -101,14 +101,26 @@ function halfWay(chance: number): number {
   return (1 + chance) / 2;
 }
 
+/** What speaks most for its hazard: the rule with its terms, and what the net leans to. */
 function worstOf(alarms: readonly Alarm[], opinion: Opinion | null, ranks: readonly TopicId[]): Alarm | null {
-  const score = (alarm: Alarm) => alarm.terms * TERM + (alarm.firm ? FIRM : 0) + (opinion?.leaning(alarm.hazard) ?? 0);
-  const rank = (alarm: Alarm) => (ranks.includes(alarm.hazard) ? ranks.indexOf(alarm.hazard) : ranks.length);
+  if (alarms.length <= 1) return alarms[0] ?? null;
+  const leanings = leaningsOf(
+    alarms.map((alarm) => alarm.hazard),
+    opinion,
+  );
+  const score = ({ terms, firm, hazard }: Alarm) => terms * TERM + (firm ? FIRM : 0) + (leanings.get(hazard) ?? 0);
+  const rank = ({ hazard }: Alarm) => (ranks.includes(hazard) ? ranks.indexOf(hazard) : ranks.length);
   return [...alarms].sort((a, b) => score(b) - score(a) || rank(a) - rank(b))[0] ?? null;
 }
 
 function leaningOf(opinion: Opinion, hazards: readonly TopicId[]): TopicId {
-  return [...hazards].sort((a, b) => opinion.leaning(b) - opinion.leaning(a))[0] ?? '';
+  const leanings = [...leaningsOf(hazards, opinion)];
+  return leanings.sort(([, a], [, b]) => b - a)[0]?.[0] ?? '';
+}
+
+/** Each hazard is asked for once: it is a sum over all features. */
+function leaningsOf(hazards: readonly TopicId[], opinion: Opinion | null): ReadonlyMap<TopicId, number> {
+  return new Map([...new Set(hazards)].map((hazard) => [hazard, opinion?.leaning(hazard) ?? 0] as const));
 }
 
 function netSays({ chance, loudest }: Opinion): string {

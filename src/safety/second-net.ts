@@ -115,11 +115,24 @@ export function createNetReader(net: SecondNet): (features: readonly string[]) =
         return sum * shareOf(features.length);
       },
       get loudest() {
-        const byWeight = [...at].sort((a, b) => (net.weights[b] as number) - (net.weights[a] as number));
-        return byWeight.slice(0, 4).map((each) => net.features[each] as string);
+        return loudestOf(at, net.weights).map((each) => net.features[each] as string);
       },
     };
   };
+}
+
+const LOUDEST = 4;
+
+function loudestOf(at: readonly number[], weights: Float32Array): readonly number[] {
+  const loudest: number[] = [];
+  for (const each of at) {
+    const weight = weights[each] as number;
+    let place = loudest.length;
+    while (place > 0 && (weights[loudest[place - 1] as number] as number) < weight) place--;
+    if (place < LOUDEST) loudest.splice(place, 0, each);
+    if (loudest.length > LOUDEST) loudest.pop();
+  }
+  return loudest;
 }
 
 function numbered(features: readonly string[], index: Map<string, number>): Uint32Array {
