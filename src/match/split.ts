@@ -16,7 +16,7 @@ const OUTRIGHT: readonly RegExp[] = [
 const PERHAPS: readonly RegExp[] = [/[?!.;\n]+\s+|\s+-\s+|\s*\n\s*/g];
 const PREFACE = /^(?:two (?:things|questions)|couple of (?:things|questions)|2 (?:things|questions))[,:.\s-]+/i;
 const FEWEST_WORDS = 2;
-const MOST_SPLITS = 3;
+const MOST_SPLITS = 2;
 
 /** A message cut in two. `outright`: it says itself that a second thing begins. */
 export type Split = { readonly halves: readonly [string, string]; readonly outright: boolean };
