@@ -1,14 +1,10 @@
 import { createHash } from 'node:crypto';
 import { isIP } from 'node:net';
-import {
-  type AuthenticationResponseJSON,
-  generateAuthenticationOptions,
-  generateRegistrationOptions,
-  type PublicKeyCredentialCreationOptionsJSON,
-  type PublicKeyCredentialRequestOptionsJSON,
-  type RegistrationResponseJSON,
-  verifyAuthenticationResponse,
-  verifyRegistrationResponse,
+import type {
+  AuthenticationResponseJSON,
+  PublicKeyCredentialCreationOptionsJSON,
+  PublicKeyCredentialRequestOptionsJSON,
+  RegistrationResponseJSON,
 } from '@simplewebauthn/server';
 import { z } from 'zod';
 import type { Token } from '../../src/index.ts';
@@ -44,6 +40,9 @@ const MOST_EACH = 10;
 const LONGEST_ANSWER = 16_000;
 const NEVER_MS = 8.64e15;
 const SIGN_IN = 'sign in';
+
+/** Read when a passkey is first asked for: it would add a fifth to every command's start. */
+const library = () => import('@simplewebauthn/server');
 
 const answerForm = z.object({
   id: z.string().min(1).max(2_000),
@@ -99,7 +98,7 @@ export function createPasskeys(world: YardWorld): Passkeys {
 
     askToAdd: async (session) => {
       const own = await store.tokens('passkey', clock.nowMs(), session.name);
-      return generateRegistrationOptions({
+      return (await library()).generateRegistrationOptions({
         rpName: world.firm.yard,
         rpID: site.hostname,
         userName: session.name,
@@ -115,7 +114,7 @@ export function createPasskeys(world: YardWorld): Passkeys {
       const response = parsed(answer, madeForm) as RegistrationResponseJSON | null;
       if (response === null) return 'refused';
       const made = await once(purposeOf(session), async (expectedChallenge) => {
-        const { verified, registrationInfo } = await verifyRegistrationResponse({
+        const { verified, registrationInfo } = await (await library()).verifyRegistrationResponse({
           ...expected,
           response,
           expectedChallenge,
@@ -145,8 +144,8 @@ export function createPasskeys(world: YardWorld): Passkeys {
       return 'added';
     },
 
-    askToSignIn: () =>
-      generateAuthenticationOptions({
+    askToSignIn: async () =>
+      (await library()).generateAuthenticationOptions({
         rpID: site.hostname,
         challenge: challenges.ask(SIGN_IN, clock.nowMs()),
         userVerification: 'required',
@@ -161,7 +160,7 @@ export function createPasskeys(world: YardWorld): Passkeys {
       if (token === null || userHandle !== Buffer.from(handleOf(token.subject)).toString('base64url')) return null;
       const counter = (await counted(hash))?.counter ?? 0;
       const used = await once(SIGN_IN, async (expectedChallenge) => {
-        const { verified, authenticationInfo } = await verifyAuthenticationResponse({
+        const { verified, authenticationInfo } = await (await library()).verifyAuthenticationResponse({
           ...expected,
           response,
           expectedChallenge,
