@@ -1,6 +1,5 @@
 import { type Context, Hono, type MiddlewareHandler } from 'hono';
 import { figuresCsv, thinIn } from '../../src/index.ts';
-import { eventStream } from '../http/event-stream.ts';
 import { type Form, readForm } from '../http/forms.ts';
 import { freshKey } from '../http/fresh-key.ts';
 import type { FrameProps } from './frame.tsx';
@@ -11,9 +10,10 @@ import { groupPage } from './growth-group-page.tsx';
 import { changesPage, groupsPage, hinderedPage } from './growth-pages.tsx';
 import { TrialParts, trialPage } from './growth-trial-page.tsx';
 import type { Growth } from './growth-world.ts';
+import { live } from './live.ts';
 import { createOnce } from './once.ts';
 import { ownForm, type Session } from './session.ts';
-import { YARD, type YardWorld } from './world.ts';
+import type { YardWorld } from './world.ts';
 
 const KEYS_KEPT = 500;
 
@@ -35,16 +35,10 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
   });
   app.get('/trial/:key/events', (c) => {
     const key = c.req.param('key');
-    let last = '';
-    return eventStream(c, world.wakes, YARD, async () => {
+    return live(c, world, async () => {
       const view = growth.trial(key);
-      if (view === null) return [];
-      const now = String(
-        <TrialParts session={c.get('session')} trial={key} view={view} knowledge={growth.knowledge()} />,
-      );
-      if (now === last) return [];
-      last = now;
-      return [{ event: 'live', data: now }];
+      if (view === null) return null;
+      return String(<TrialParts session={c.get('session')} trial={key} view={view} knowledge={growth.knowledge()} />);
     });
   });
   app.get('/changes', async (c) =>

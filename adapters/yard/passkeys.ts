@@ -10,7 +10,7 @@ import { z } from 'zod';
 import type { Token } from '../../src/index.ts';
 import { createChallenges } from './challenges.ts';
 import type { Session } from './session.ts';
-import { type Role, roleOf, type YardWorld } from './world.ts';
+import { type Role, roleOf, YARD, type YardWorld } from './world.ts';
 
 /** One device's key to the yard, as people see it. `hash` names it. */
 export type Passkey = {
@@ -186,6 +186,7 @@ export function createPasskeys(world: YardWorld): Passkeys {
       await store.dropToken(hash);
       const begun = await store.tokens('session', nowMs, token.subject);
       await Promise.all(begun.filter(({ data }) => data['passkey'] === hash).map((each) => store.dropToken(each.hash)));
+      world.wakes.wake(YARD);
       return 'removed';
     },
   };

@@ -1,6 +1,5 @@
 import { type Context, Hono } from 'hono';
 import type { Attachment, Event } from '../../src/index.ts';
-import { eventStream } from '../http/event-stream.ts';
 import { type Form, fewAtOnce, limitBody, readForm } from '../http/forms.ts';
 import { freshKey } from '../http/fresh-key.ts';
 import { sendFile, sendPicture } from '../http/open-file.ts';
@@ -14,6 +13,7 @@ import { doorRoutes } from './door-routes.tsx';
 import { fieldAt } from './field.ts';
 import { growthRoutes } from './growth-routes.tsx';
 import { GROWTH_CSS } from './growth-style.ts';
+import { live } from './live.ts';
 import { createOnce } from './once.ts';
 import { passkeyRoutes } from './passkey-routes.tsx';
 import { createPasskeys } from './passkeys.ts';
@@ -81,7 +81,7 @@ export function yardRoutes(world: YardWorld): Hono {
     const key = freshKey();
     return live(c, world, async () => {
       const facts = await threadFacts(world, c.req.param('id'));
-      if (facts === null) return '';
+      if (facts === null) return null;
       const session = c.get('session');
       return String(<ThreadParts world={world} session={session} facts={facts} told={null} change={false} key={key} />);
     });
@@ -166,17 +166,6 @@ async function fileOf(
     case 'not-ours-to-open':
       return { says: 'That is no photo, video, sound or PDF. Nothing was sent.' };
   }
-}
-
-/** The page's moving part, sent whole when it differs from what was sent before. */
-function live(c: Context, world: YardWorld, draw: () => Promise<string>): Response {
-  let last = '';
-  return eventStream(c, world.wakes, YARD, async () => {
-    const now = await draw();
-    if (now === last) return [];
-    last = now;
-    return [{ event: 'live', data: now }];
-  });
 }
 
 async function today(world: YardWorld): Promise<Day> {

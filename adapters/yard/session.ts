@@ -2,7 +2,7 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { Context, MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import { DAY_MS } from '../../src/index.ts';
-import { type Role, roleOf, type YardWorld } from './world.ts';
+import { type Role, roleOf, YARD, type YardWorld } from './world.ts';
 
 /** Who is signed in, since when. `csrf` must come back with every form. */
 export type Session = {
@@ -45,6 +45,7 @@ export async function beginSession(c: Context, world: YardWorld, { name, role, p
 
 export async function endSession(c: Context, world: YardWorld): Promise<void> {
   await world.store.dropToken(c.get('session').hash);
+  world.wakes.wake(YARD);
   deleteCookie(c, COOKIE, { path: '/yard', secure: world.secure });
 }
 
