@@ -11,6 +11,7 @@ export type Pressed =
   | { readonly kind: 'step'; readonly symptom: TopicId; readonly answer: StepPress }
   | { readonly kind: 'input'; readonly value: string }
   | { readonly kind: 'danger'; readonly answer: 'yes' | 'no' }
+  | { readonly kind: 'all-well'; readonly yes: boolean }
   | { readonly kind: 'resume' }
   | { readonly kind: 'person' }
   | { readonly kind: 'never-mind' };
@@ -32,6 +33,8 @@ export function choiceId(pressed: Pressed): string {
       return `i:${pressed.value}`;
     case 'danger':
       return `d:${pressed.answer}`;
+    case 'all-well':
+      return `well:${pressed.yes ? 'yes' : 'no'}`;
     case 'resume':
     case 'person':
     case 'never-mind':
@@ -60,6 +63,8 @@ export function readChoice(id: string): Pressed | null {
       return { kind: 'input', value: tail };
     case 'd':
       return tail === 'yes' || tail === 'no' ? { kind: 'danger', answer: tail } : null;
+    case 'well':
+      return tail === 'yes' || tail === 'no' ? { kind: 'all-well', yes: tail === 'yes' } : null;
     case 'resume':
     case 'person':
     case 'never-mind':

@@ -34,6 +34,8 @@ export function next(thread: Thread, situation: Situation): Draft {
   if (open !== null) return open;
   const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);
   if (followed !== null) return followed;
+  // With nothing to take back it ends the bot's own question; a walk has its own words for leaving.
+  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind !== 'step') return withdraw(bound.draft, situation);
   const understood = understandAndDo(bound.draft, situation);
   return stayOnStep(bound.draft, understood, situation) ?? offersAside(understood, bound.draft.thread, situation);
 }

@@ -4,7 +4,7 @@ import { toPerson } from './pass.ts';
 import { answerSum } from './sum.ts';
 import { answerTopic, didNotHelp } from './topic.ts';
 import { answerStep, resumeWalk } from './walk.ts';
-import { readHelped, saysCarryOn, saysNone } from './words-read.ts';
+import { readAllWell, readHelped, saysCarryOn, saysNone } from './words-read.ts';
 
 export const NONE_LABEL = 'None of these';
 
@@ -29,6 +29,10 @@ export function answerOpen(draft: Draft, situation: Situation): Draft | null {
       return answerStep(draft, open.walk, situation);
     case 'input':
       return answerSum(draft, open, text, situation);
+    case 'all-well': {
+      const well = readAllWell(text);
+      return well === null ? null : toldWell(draft, well, situation);
+    }
     case 'danger':
     case 'code':
       return null;
@@ -58,6 +62,8 @@ export function answerPress(draft: Draft, situation: Situation): Draft {
       return open?.kind === 'input'
         ? (answerSum(draft, open, pressed.value, situation) ?? draft)
         : does(draft, { kind: 'old-button' });
+    case 'all-well':
+      return open?.kind === 'all-well' ? toldWell(draft, pressed.yes, situation) : does(draft, { kind: 'old-button' });
     case 'resume':
       return resumeWalk(draft, situation) ?? does(draft, { kind: 'old-button' });
     case 'person':
@@ -73,7 +79,8 @@ export function answerPress(draft: Draft, situation: Situation): Draft {
 /** 'Never mind' takes back what waits for people; danger is only ever ended by people. */
 export function withdraw(draft: Draft, situation: Situation): Draft {
   const { thread } = draft;
-  if (thread.keeper !== 'waiting' || thread.reason === 'safety') return does(opens(draft, null), { kind: 'helped' });
+  if (thread.keeper !== 'waiting') return does(opens(draft, null), { kind: 'helped' });
+  if (thread.reason === 'safety') return does(draft, { kind: 'waiting' });
   const back = {
     ...thread,
     keeper: 'bot' as const,
@@ -83,6 +90,11 @@ export function withdraw(draft: Draft, situation: Situation): Draft {
     open: null,
   };
   return does(notes({ ...draft, thread: back }, { kind: 'given-back', by: 'hirer' }), { kind: 'withdrawn' });
+}
+
+/** Not well after people had it: people again, who read what was said before. */
+function toldWell(draft: Draft, well: boolean, situation: Situation): Draft {
+  return well ? does(opens(draft, null), { kind: 'helped' }) : toPerson(draft, 'asked', null, situation);
 }
 
 function noneOfThese(draft: Draft, situation: Situation): Draft {

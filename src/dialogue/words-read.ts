@@ -8,6 +8,8 @@ const HELPED =
 const WORKED = /work|sort|fix|did|it|done|the|trick|trick|treat|yes|yep|yeah/;
 const STUCK =
   /^(?:still (?:stuck|not working|nothing|no good|the same|not|dead|doesnt work|broken)|stuck|no(?:pe)?|nah|not (?:working|fixed|really|yet)|that (?:did not|didnt|doesnt|does not) (?:work|help)|did not (?:work|help)|didnt (?:work|help)|it (?:still )?(?:doesnt|does not|didnt|did not|isnt|is not|wont|will not) (?:work|working|help)|no (?:joy|luck|good|change|difference)|nothing (?:happened|happens|changed)|same again|doesnt work|tried that)(?: .{0,20})?$/;
+const ALL_WELL =
+  /^(?:(?:yes|yep|yeah|it|is|its|thats|all|everything|very|well|good|fine|ok|okay|right|sorted|great|lovely|perfect|now|thanks|thank you|cheers|ta) ?)+$/;
 const NEVER_MIND =
   /^(?:never ?mind|forget it|dont worry|do not worry|no longer needed|its ok now|sorted it|all sorted|cancel(?: that)?|dont need (?:it|anyone|you) (?:now|any ?more))$/;
 const RESUME = /^(?:carry on|go on|continue|back to (?:it|that|the .{3,30})|yes carry on|lets go on|resume)$/;
@@ -29,6 +31,11 @@ export function readHelped(text: string): boolean | null {
   const said = flat(text);
   if (STUCK.test(said)) return false;
   return HELPED.test(said) && WORKED.test(said) ? true : null;
+}
+
+/** What a message says to 'is all well now?': null when it is about something else. */
+export function readAllWell(text: string): boolean | null {
+  return ALL_WELL.test(flat(text)) ? true : readHelped(text);
 }
 
 export const saysNeverMind = (text: string): boolean => NEVER_MIND.test(flat(text));

@@ -1,7 +1,12 @@
 import { MINUTE_MS } from '../basics/time.ts';
+import { choiceId } from '../dialogue/choices.ts';
 import type { Attachment } from '../message/message.ts';
 import type { Block, Reply } from '../reply/reply.ts';
 import type { Event, Thread } from '../thread/thread.ts';
+
+/** As much of what staff said as the next brief has room for. */
+const SAID_UNITS = 160;
+const TRIED_LINES = 20;
 
 /** What a staff member's action brings about; `taken-by` when a colleague has the thread already. */
 export type ActionResult =
@@ -31,9 +36,22 @@ export function giveBack(thread: Thread, by: string, nowMs: number): ActionResul
   if (thread.keeper === 'bot') return { kind: 'done', thread, replies: [], events: [] };
   return {
     kind: 'done',
-    thread: { ...thread, keeper: 'bot', keeperName: null, reason: null, sinceMs: nowMs, open: null },
+    thread: {
+      ...thread,
+      keeper: 'bot',
+      keeperName: null,
+      reason: null,
+      sinceMs: nowMs,
+      open: { kind: 'all-well', by },
+    },
     replies: [
-      relayed(null, `${by} has handed you back to the bot. Is all well now? If not, tell me, or say "person".`),
+      {
+        ...relayed(null, `${by} has handed you back to the bot. Is all well now?`),
+        choices: [
+          { id: choiceId({ kind: 'all-well', yes: true }), label: 'Yes, all well', tone: 'quiet' },
+          { id: choiceId({ kind: 'all-well', yes: false }), label: 'Not yet', tone: 'quiet' },
+        ],
+      },
     ],
     events: [{ kind: 'given-back', by }],
   };
@@ -52,10 +70,12 @@ export function staffSays(
   const words: Block[] = text === '' ? [] : [{ kind: 'line', text }];
   const things = attachments.map((attachment): Block => ({ kind: 'attachment', attachment }));
   const reply: Reply = { kind: 'relay', from: by, topic: null, blocks: [...words, ...things], choices: [] };
+  // Whoever has it next, person or bot, knows what was said.
+  const memory = text === '' ? thread.memory : { ...thread.memory, tried: withSaid(thread.memory.tried, by, text) };
   const taken =
     thread.keeper === 'staff'
-      ? thread
-      : { ...thread, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
+      ? { ...thread, memory }
+      : { ...thread, memory, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
   const events: Event[] = thread.keeper === 'staff' ? [] : [{ kind: 'taken', by }];
   return { kind: 'done', thread: taken, replies: [reply], events: [...events, { kind: 'staff-said', by, text }] };
 }
@@ -77,6 +97,11 @@ export function handOver(thread: Thread, by: string, to: string, nowMs: number):
 /** A note that stays with staff. */
 export function staffNotes(thread: Thread, by: string, text: string): ActionResult {
   return { kind: 'done', thread, replies: [], events: [{ kind: 'staff-noted', by, text }] };
+}
+
+function withSaid(tried: readonly string[], by: string, text: string): readonly string[] {
+  const words = text.length <= SAID_UNITS ? text : `${text.slice(0, SAID_UNITS).replace(/\s*\S*$/, '')} …`;
+  return [...tried, `${by} said: “${words}”`].slice(-TRIED_LINES);
 }
 
 function relayed(from: string | null, text: string): Reply {

@@ -41,7 +41,7 @@ export function say(move: Move, told: Told): Reply | null {
     case 'lacks':
       return told.scope === null
         ? null
-        : lineReply('lacks', lackText(move.part, told.scope, told.served.knowledge), move.topic);
+        : marked(lineReply('lacks', lackText(move.part, told.scope, told.served.knowledge), move.topic), told);
     case 'step':
       return stepReply(move, told);
     case 'walk-fixed':
@@ -80,6 +80,10 @@ export function say(move: Move, told: Told): Reply | null {
   }
 }
 
+function marked(reply: Reply, told: Told): Reply {
+  return { ...reply, blocks: whileWaiting(reply.blocks, told) };
+}
+
 function answer(move: Extract<Move, { kind: 'answer' }>, told: Told): Reply | null {
   const context = contextOf(told);
   if (context === null) return null;
@@ -109,7 +113,7 @@ function choose(move: Extract<Move, { kind: 'choose' }>, told: Told): Reply {
     kind: 'choose',
     from: null,
     topic: null,
-    blocks: [{ kind: 'line', text: opening }],
+    blocks: whileWaiting([{ kind: 'line', text: opening }], told),
     choices: [
       ...move.topics.map(({ topic }) => topicChoice(topic, topics.get(topic)?.title ?? topic)),
       { id: choiceId({ kind: 'none-of-these' }), label: NONE_LABEL, tone: 'quiet' },

@@ -22,7 +22,9 @@ export type Open =
       readonly text: string;
     }
   | { readonly kind: 'danger'; readonly hazard: TopicId; readonly asks: DangerAsk }
-  | { readonly kind: 'code' };
+  | { readonly kind: 'code' }
+  /** Asked once, when `by` has given the thread back. */
+  | { readonly kind: 'all-well'; readonly by: string };
 
 export type DangerAsk = 'is-it' | 'everyone-out' | 'anyone-ill' | 'where';
 

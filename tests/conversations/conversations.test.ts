@@ -6,9 +6,14 @@ import { askedOf, messageOf } from '../../adapters/console/ask-lines.ts';
 import {
   type ActionResult,
   type Booking,
+  briefLines,
+  endShift,
   giveBack,
+  handOver,
   instantOn,
   newThread,
+  plainText,
+  staffNotes,
   staffSays,
   type Thread,
   takeThread,
@@ -35,6 +40,8 @@ const then = z.strictObject({
   never: z.union([z.string(), z.array(z.string())]).optional(),
   /** Buttons offered, by their labels. */
   offers: z.array(z.string()).optional(),
+  /** Stands in the brief that people get. */
+  brief: z.union([z.string(), z.array(z.string())]).optional(),
 });
 const step = z.strictObject({
   says: z.string().optional(),
@@ -44,7 +51,12 @@ const step = z.strictObject({
   edits: z.string().optional(),
   /** Staff: their name, and what they do. */
   staff: z
-    .strictObject({ who: z.string(), does: z.enum(['take', 'give back', 'say']), text: z.string().optional() })
+    .strictObject({
+      who: z.string(),
+      does: z.enum(['take', 'give back', 'say', 'note', 'hand over', 'go off duty']),
+      text: z.string().optional(),
+      to: z.string().optional(),
+    })
     .optional(),
   after: z
     .string()
@@ -90,8 +102,12 @@ function play(given: Talk): void {
     if (each.moves !== undefined && booking !== null) booking = { ...booking, van: each.moves };
     if (each.staff !== undefined) {
       const result = staffActs(thread, each.staff, nowMs);
+      const replies = result.kind === 'done' ? result.replies : [];
       if (result.kind === 'done') thread = result.thread;
+      offered = replies.flatMap((reply) => [...reply.choices]);
       expect(thread.keeper, where(given, i)).toBe(each.then.keeper ?? thread.keeper);
+      expectWords(each.then, replies.map(plainText).join('\n'), offered, where(given, i));
+      if (each.then.silent === true) expect(replies, where(given, i)).toEqual([]);
       return;
     }
     const choice =
@@ -115,18 +131,27 @@ function play(given: Talk): void {
     thread = turned.thread;
     offered = turned.replies.flatMap((reply) => [...reply.choices]);
     const asked = askedOf(turned);
-    const { says, never, offers, silent, keeper, ...rest } = each.then;
+    const { says: _says, never: _never, offers: _offers, silent, keeper, brief, ...rest } = each.then;
     expect(asked, where(given, i)).toMatchObject(rest);
     if (keeper !== undefined) expect(thread.keeper, where(given, i)).toBe(keeper);
     if (silent === true) expect(turned.replies, where(given, i)).toEqual([]);
-    for (const text of [says ?? []].flat()) expect(asked.reply, where(given, i)).toContain(text);
-    for (const text of [never ?? []].flat()) expect(asked.reply, where(given, i)).not.toContain(text);
-    for (const label of offers ?? [])
-      expect(
-        offered.map((one) => one.label),
-        where(given, i),
-      ).toContain(label);
+    expectWords(each.then, asked.reply, offered, where(given, i));
+    const passed = turned.events.find((event) => event.kind === 'passed');
+    const lines = passed === undefined ? [] : briefLines(passed.brief, passed.urgency).map((line) => line.text);
+    for (const text of [brief ?? []].flat()) expect(lines.join('\n'), where(given, i)).toContain(text);
   });
+}
+
+function expectWords(
+  { says, never, offers }: z.infer<typeof then>,
+  reply: string,
+  offered: readonly { label: string }[],
+  where: string,
+): void {
+  for (const text of [says ?? []].flat()) expect(reply, where).toContain(text);
+  for (const text of [never ?? []].flat()) expect(reply, where).not.toContain(text);
+  const labels = offered.map((one) => one.label);
+  for (const label of offers ?? []) expect(labels, where).toContain(label);
 }
 
 function where(given: Talk, i: number): string {
@@ -135,7 +160,7 @@ function where(given: Talk, i: number): string {
 
 function staffActs(
   thread: Thread,
-  { who, does, text }: NonNullable<Talk['talk'][number]['staff']>,
+  { who, does, text, to }: NonNullable<Talk['talk'][number]['staff']>,
   nowMs: number,
 ): ActionResult {
   switch (does) {
@@ -145,6 +170,12 @@ function staffActs(
       return giveBack(thread, who, nowMs);
     case 'say':
       return staffSays(thread, who, text ?? '', [], nowMs);
+    case 'note':
+      return staffNotes(thread, who, text ?? '');
+    case 'hand over':
+      return handOver(thread, who, to ?? '', nowMs);
+    case 'go off duty':
+      return endShift(thread, served.knowledge.firm, nowMs);
   }
 }
 
