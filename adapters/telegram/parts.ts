@@ -4,11 +4,7 @@ import { TELEGRAM } from './limits.ts';
 import { bold, type MarkedText, plain, type Run, splitMarked, textOf } from './marked-text.ts';
 
 /** One message as it will be sent. The choices hang on the last. */
-export type Part = (
-  | { readonly kind: 'text'; readonly text: MarkedText }
-  | { readonly kind: 'picture'; readonly use: PictureUse; readonly caption: MarkedText }
-  | { readonly kind: 'attachment'; readonly attachment: Attachment; readonly caption: MarkedText }
-) & { readonly keyboard: LaidChoices['keyboard'] };
+export type Part = Loose & { readonly keyboard: LaidChoices['keyboard'] };
 
 type Loose = { readonly kind: 'text'; readonly text: MarkedText } | Media;
 type Media =

@@ -93,17 +93,7 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
   }
 
   async function picture(part: Extract<Part, { kind: 'picture' }>, to: Place): Promise<number> {
-    const png = await picturePng(part.use).catch(() => null);
-    const words = `[picture: ${part.use.alt}]`;
-    if (png === null)
-      return orInWords(
-        () => Promise.reject(new ChannelError('refused', 'no picture', { cause: null })),
-        words,
-        part,
-        to,
-      );
-    const note = `telegram:picture:${createHash('sha256').update(png).digest('hex').slice(0, 32)}`;
-    const send = async (photo: string | InputFile) => {
+    const send = async (photo: string | InputFile, note: string) => {
       let fileId: string | undefined;
       const id = await call(to, async () => {
         const sent = await raw.sendPhoto({ ...common(to, part.keyboard), ...captioned(part.caption), photo });
@@ -115,18 +105,21 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
     };
     return orInWords(
       async () => {
+        const png = await picturePng(part.use).catch(() => null);
+        if (png === null) throw new ChannelError('refused', 'no picture', { cause: null });
+        const note = `telegram:picture:${createHash('sha256').update(png).digest('hex').slice(0, 32)}`;
         const known = await notes.note(note);
-        if (known === null) return send(new InputFile(png, 'picture.png'));
+        if (known === null) return send(new InputFile(png, 'picture.png'), note);
         try {
-          return await send(known);
+          return await send(known, note);
         } catch (thrown) {
           // Another bot's token makes old file ids worthless.
           if (thrown instanceof ChannelError && /file identifier|file_id/i.test(thrown.message))
-            return send(new InputFile(png, 'picture.png'));
+            return send(new InputFile(png, 'picture.png'), note);
           throw thrown;
         }
       },
-      words,
+      `[picture: ${part.use.alt}]`,
       part,
       to,
     );
