@@ -1,8 +1,8 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import { createMatcher, createSafetyReader, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
+import { type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
-import type { Learnt, Models } from './training/models.ts';
+import { type Learnt, type Models, servedWith } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
 const QUIET_MS = 250;
@@ -48,16 +48,11 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   }
 
   function serve({ knowledge, hash }: Loaded): Served {
-    const served = ({ model, net }: Learnt): Served => ({
-      knowledge,
-      matcher: createMatcher(knowledge, model),
-      readDanger: createSafetyReader(knowledge.safety, net),
-    });
     const later = (learnt: Learnt): void => {
       // A later edit may be served by now; its own learning is on its way.
-      if (loaded.hash === hash) current = served(learnt);
+      if (loaded.hash === hash) current = servedWith(knowledge, learnt);
     };
-    return served(learntFor(knowledge, later));
+    return servedWith(knowledge, learntFor(knowledge, later));
   }
 
   const reload = async (): Promise<readonly Slip[]> => {

@@ -6,8 +6,6 @@ import {
   candidateOf,
   createGlossary,
   createGrouping,
-  createMatcher,
-  createSafetyReader,
   dayOf,
   type FileEdit,
   type Gap,
@@ -34,7 +32,7 @@ import {
 import { graphHash } from '../files/graph-files.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
-import type { Learnt } from '../training/models.ts';
+import { type Learnt, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
 import { askedOnce, topicAsked, trier } from './trial.ts';
 
@@ -157,12 +155,6 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     return grouped.grouping.groups().flatMap((members) => groupOf(members, byId) ?? []);
   };
 
-  const servedWith = (knowledge: Knowledge, { model, net }: Learnt, calibration: Calibration | null): Served => ({
-    knowledge,
-    matcher: createMatcher(knowledge, model === null ? null : { ...model, calibration }),
-    readDanger: createSafetyReader(knowledge.safety, net),
-  });
-
   const replay = async (
     served: Served,
     questions: readonly RecordedQuestion[],
@@ -192,10 +184,10 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     const total = questions.length + (repeated === null ? old.length : 0);
     let done = 0;
     const onOne = () => onStep(++done, total);
-    const before = repeated?.served ?? servedWith(draft.base.knowledge, learntBefore, calibration);
+    const before = repeated?.served ?? servedWith(draft.base.knowledge, learntBefore);
     const trialledBefore = repeated?.trialled ?? (await replay(before, old, onOne));
     tried = { key, served: before, trialled: trialledBefore };
-    const after = servedWith(draft.knowledge, learntAfter, calibration);
+    const after = servedWith(draft.knowledge, calibratedAs(learntAfter, calibration));
     const trialledAfter = await replay(after, questions, onOne);
     return {
       ...judgeTrial(trialledBefore, trialledAfter),
@@ -294,6 +286,10 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       });
     },
   };
+}
+
+function calibratedAs({ model, net }: Learnt, calibration: Calibration | null): Learnt {
+  return { model: model === null ? null : { ...model, calibration }, net };
 }
 
 function addGap(grouped: Grouped, gap: Gap): void {

@@ -1,8 +1,8 @@
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createMatcher, createSafetyReader, type Served, slipText } from '../../src/index.ts';
+import { type Served, slipText } from '../../src/index.ts';
 import { loadGraph } from '../files/served.ts';
-import { learntFor } from '../training/models.ts';
+import { learntFor, servedWith } from '../training/models.ts';
 import { type Terminal, WorkError } from './command.ts';
 import { graphFolder } from './graph-folder.ts';
 
@@ -19,6 +19,5 @@ export function servedGraph(terminal: Pick<Terminal, 'env' | 'err'>): Served {
   const { knowledge } = loaded;
   if (knowledge === null)
     throw new WorkError(`the graph cannot be served:\n${loaded.slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
-  const { model, net } = learntFor(preparedFolder(), knowledge);
-  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
+  return servedWith(knowledge, learntFor(preparedFolder(), knowledge));
 }

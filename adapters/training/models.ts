@@ -3,13 +3,27 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Logger } from 'pino';
-import { inputHash, type Knowledge, type Model, type SecondNet, trainingInput } from '../../src/index.ts';
+import {
+  createMatcher,
+  createSafetyReader,
+  inputHash,
+  type Knowledge,
+  type Model,
+  type SecondNet,
+  type Served,
+  trainingInput,
+} from '../../src/index.ts';
 import { readModelNamed } from './model-files.ts';
 import { netInput, readNet } from './net-files.ts';
 import type { Work } from './worker.ts';
 
 /** What has been learnt from a graph. Null: not yet; naive Bayes and the rules alone serve meanwhile. */
 export type Learnt = { readonly model: Model | null; readonly net: SecondNet | null };
+
+/** A graph ready to answer with what has been learnt from it. */
+export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served {
+  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
+}
 
 /** What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server. */
 export type Models = (knowledge: Knowledge, onBetter: (learnt: Learnt) => void) => Learnt;

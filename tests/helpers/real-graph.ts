@@ -1,6 +1,6 @@
 import { loadGraph } from '../../adapters/files/served.ts';
-import { learntFor } from '../../adapters/training/models.ts';
-import { createMatcher, createSafetyReader, type Knowledge, type Served, slipText } from '../../src/index.ts';
+import { learntFor, servedWith } from '../../adapters/training/models.ts';
+import { type Knowledge, type Served, slipText } from '../../src/index.ts';
 
 /** Where the build keeps the parsed graph and its weights; `npm test` builds first. */
 const PREPARED = 'dist/graphs';
@@ -14,6 +14,5 @@ export function realKnowledge(): Knowledge {
 
 export function realServed(): Served {
   const knowledge = realKnowledge();
-  const { model, net } = learntFor(PREPARED, knowledge);
-  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
+  return servedWith(knowledge, learntFor(PREPARED, knowledge));
 }
