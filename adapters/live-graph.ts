@@ -1,6 +1,6 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import { type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
+import { builtInKnowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
 import { type Learnt, type Models, servedWith } from './training/models.ts';
 
@@ -29,7 +29,10 @@ export type LiveGraph = {
   readonly stop: () => void;
 };
 
-/** @throws GraphError when the folder holds no graph that can be served. */
+/**
+ * @throws GraphError when the folder holds no graph that can be served, none was kept, and not even the firm's own file
+ * can be read: a notice needs its hours and numbers.
+ */
 export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood }: LiveGraphOptions): LiveGraph {
   const listeners: (() => void)[] = [];
   let slips: readonly Slip[] = [];
@@ -39,25 +42,37 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     slips = first.slips;
     log.error({ slips: slips.map(slipText) }, 'the graph has slips; the last good one, kept from before, is served');
   }
-  let loaded = mustLoad(kept ?? first);
-  let current = serve(loaded);
-  if (kept === null) keepGood();
+  let { hash, served: current } = serve(kept ?? first);
+  keepGood(first);
 
-  function keepGood(): void {
-    if (lastGood !== undefined && loaded.raw !== null) writeLastGood(lastGood, loaded);
+  function keepGood({ hash, raw }: LoadedGraph): void {
+    if (lastGood !== undefined && raw !== null) writeLastGood(lastGood, { hash, raw });
   }
 
-  function serve({ knowledge, hash }: Loaded): Served {
+  // The files' text and what was read of them are let go: only what answers is needed from here on.
+  function serve(fresh: LoadedGraph): { readonly hash: string; readonly served: Served } {
+    const { knowledge } = fresh;
+    if (knowledge === null) return { hash: fresh.hash, served: minimum(fresh) };
     const later = (learnt: Learnt): void => {
       // A later edit may be served by now; its own learning is on its way.
-      if (loaded.hash === hash) current = servedWith(knowledge, learnt);
+      if (hash === fresh.hash) current = servedWith(knowledge, learnt);
     };
-    return servedWith(knowledge, learntFor(knowledge, later));
+    return { hash: fresh.hash, served: servedWith(knowledge, learntFor(knowledge, later)) };
+  }
+
+  function minimum({ firm, slips: found }: LoadedGraph): Served {
+    if (firm === null) throw new GraphError(found);
+    slips = found;
+    log.error(
+      { slips: slips.map(slipText) },
+      'the graph has slips and none was kept from before: only the notices built in are served, everything else goes to people',
+    );
+    return servedWith(builtInKnowledge(firm), { model: null, net: null });
   }
 
   const reload = async (): Promise<readonly Slip[]> => {
     const fresh = loadGraph(folder, cacheFolder);
-    if (fresh.hash === loaded.hash) {
+    if (fresh.knowledge !== null && fresh.hash === hash) {
       slips = [];
       return slips;
     }
@@ -67,10 +82,9 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
       return slips;
     }
     slips = [];
-    loaded = mustLoad(fresh);
-    current = serve(loaded);
-    keepGood();
-    log.info({ hash: loaded.hash.slice(0, 8) }, 'the edited graph is served');
+    ({ hash, served: current } = serve(fresh));
+    keepGood(fresh);
+    log.info({ hash: hash.slice(0, 8) }, 'the edited graph is served');
     for (const listener of listeners) listener();
     return slips;
   };
@@ -88,7 +102,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
 
   return {
     served: () => current,
-    hash: () => loaded.hash,
+    hash: () => hash,
     slips: () => slips,
     reload,
     onChange: (listener) => listeners.push(listener),
@@ -99,18 +113,10 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   };
 }
 
-type Loaded = LoadedGraph & { readonly knowledge: Knowledge };
-
 /** The graph folder cannot be served: its slips, all of them. */
 export class GraphError extends Error {
   override readonly name = 'GraphError';
   constructor(readonly slips: readonly Slip[]) {
     super(`the graph cannot be served:\n${slips.map((slip) => `  ${slipText(slip)}`).join('\n')}`);
   }
-}
-
-function mustLoad(loaded: LoadedGraph): Loaded {
-  const { knowledge } = loaded;
-  if (knowledge === null) throw new GraphError(loaded.slips);
-  return { ...loaded, knowledge };
 }

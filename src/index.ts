@@ -59,6 +59,7 @@ export * from './review/propose.ts';
 export * from './review/strip.ts';
 export * from './review/thin.ts';
 export * from './review/trial.ts';
+export { builtInKnowledge } from './safety/built-in-knowledge.ts';
 export { learnSafety, type SafetyLine, safetyLines } from './safety/learn-safety.ts';
 export { createSafetyReader } from './safety/reader.ts';
 export type { SecondNet } from './safety/second-net.ts';

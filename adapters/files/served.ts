@@ -1,6 +1,14 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { buildKnowledge, type Knowledge, type RawGraph, readGraph, type Slip, type SlipAt } from '../../src/index.ts';
+import {
+  buildKnowledge,
+  type FirmData,
+  type Knowledge,
+  type RawGraph,
+  readGraph,
+  type Slip,
+  type SlipAt,
+} from '../../src/index.ts';
 import { type GraphFileOnDisk, graphHash, readGraphFolder } from './graph-files.ts';
 
 export type LoadedGraph = {
@@ -9,6 +17,8 @@ export type LoadedGraph = {
   /** As read, before it was linked; null when it cannot be served. */
   readonly raw: RawGraph | null;
   readonly knowledge: Knowledge | null;
+  /** The firm's own file, where that one at least can be read. */
+  readonly firm: FirmData | null;
   readonly slips: readonly Slip[];
   readonly slipAt: SlipAt;
 };
@@ -26,13 +36,13 @@ export function loadGraph(folder: string, cacheFolder: string | null): LoadedGra
   if (kept !== null) {
     const slipAt: SlipAt = (...slip) => readGraph(files).slipAt(...slip);
     const { knowledge, slips } = buildKnowledge(kept, slipAt);
-    if (knowledge !== null) return { hash, files, raw: kept, knowledge, slips, slipAt };
+    if (knowledge !== null) return { hash, files, raw: kept, knowledge, firm: kept.firm, slips, slipAt };
   }
-  const { raw, slips: readSlips, slipAt } = readGraph(files);
-  if (raw === null) return { hash, files, raw, knowledge: null, slips: readSlips, slipAt };
+  const { raw, firm, slips: readSlips, slipAt } = readGraph(files);
+  if (raw === null) return { hash, files, raw, knowledge: null, firm, slips: readSlips, slipAt };
   const { knowledge, slips } = buildKnowledge(raw, slipAt);
   if (knowledge !== null && cacheFolder !== null) keepRead(raw, cacheFolder, hash);
-  return { hash, files, raw: knowledge === null ? null : raw, knowledge, slips, slipAt };
+  return { hash, files, raw: knowledge === null ? null : raw, knowledge, firm, slips, slipAt };
 }
 
 function readKept(file: string): RawGraph | null {
@@ -67,7 +77,7 @@ export function readLastGood(file: string): LoadedGraph | null {
       expected,
     });
     const { knowledge, slips } = buildKnowledge(raw, slipAt);
-    return knowledge === null ? null : { hash, files: [], raw, knowledge, slips, slipAt };
+    return knowledge === null ? null : { hash, files: [], raw, knowledge, firm: raw.firm, slips, slipAt };
   } catch {
     return null;
   }

@@ -8,7 +8,10 @@ import { answerTopic } from './topic.ts';
 /** Matches the message against the van's scope and does what each of its questions asks for, in the order asked. */
 export function understandAndDo(draft: Draft, situation: Situation): Draft {
   const { scope, served, message } = situation;
-  if (scope === null) return unbooked(draft, situation);
+  if (scope === null) {
+    // Booked, but the graph has no such van: nothing is known of it, so people answer.
+    return situation.booking === null ? unbooked(draft, situation) : toPerson(draft, 'unsure', null, situation);
+  }
   const { lastTopic, lastText } = draft.thread.memory;
   const questions = served.matcher.understand(message.text, { van: scope.id, lastTopic, lastText });
   return questions.reduce(

@@ -38,12 +38,17 @@ export type SlipAt = (file: string, field: FieldPath, problem: string, expected:
 const SINGLE = { firm, safety, glossary, places, questions, talk } as const;
 type SingleName = keyof typeof SINGLE;
 
-/**
- * Reads all files of graph/ (paths relative to it, such as systems/water.yaml).
- *
- * @returns `raw` is null when any file has a slip: a half-read graph is never served. `slips` holds all of them.
- */
-export function readGraph(files: readonly GraphFile[]): { raw: RawGraph | null; slips: Slip[]; slipAt: SlipAt } {
+/** `raw` is null when any file has a slip: a half-read graph is never served. `slips` holds all of them. */
+export type ReadGraph = {
+  readonly raw: RawGraph | null;
+  /** The firm's own file, where that one at least can be read. */
+  readonly firm: FirmData | null;
+  readonly slips: readonly Slip[];
+  readonly slipAt: SlipAt;
+};
+
+/** Reads all files of graph/ (paths relative to it, such as systems/water.yaml). */
+export function readGraph(files: readonly GraphFile[]): ReadGraph {
   const slips: Slip[] = [];
   const locates = new Map<string, Locate>();
   const read = <T>(file: GraphFile, schema: z.ZodType<T>): T | null => {
@@ -100,5 +105,5 @@ export function readGraph(files: readonly GraphFile[]): { raw: RawGraph | null; 
       : locate(field, problem, expected);
   };
   const raw = slips.length > 0 ? null : { systems, vans, pictures, ...(single as Pick<RawGraph, SingleName>) };
-  return { raw, slips, slipAt };
+  return { raw, firm: (single.firm as FirmData | null | undefined) ?? null, slips, slipAt };
 }

@@ -69,9 +69,29 @@ describe('the graph being served', () => {
     );
   });
 
-  it('names every slip when there is nothing good to serve', () => {
-    break_();
-    expect(start).toThrow(GraphError);
-    expect(start).toThrow(/firm\.yaml:\d+:\d+ nmae: unknown key/);
+  describe('with nothing good to serve', () => {
+    it('serves the built-in notices with the hours and numbers of the firm, and says what is wrong', () => {
+      edit('systems/gas.yaml', (text) => text.replace('system: gas', 'sistem: gas'));
+      const again = start();
+      expect(again.slips().map((slip) => slip.file)).toContain('systems/gas.yaml');
+      const { knowledge, readDanger } = again.served();
+      expect(readDanger('I smell gas', { before: '', vanHas: () => true }).danger?.hazard).toBe('safety-gas-smell');
+      expect(knowledge.firm.name).toBe('Brackenfold Touring Hire');
+    });
+
+    it('serves the graph as soon as it is mended', async () => {
+      edit('systems/gas.yaml', (text) => text.replace('system: gas', 'sistem: gas'));
+      const again = start();
+      edit('systems/gas.yaml', (text) => text.replace('sistem: gas', 'system: gas'));
+      expect(await again.reload()).toEqual([]);
+      expect(again.slips()).toEqual([]);
+      expect(again.served().knowledge.topics.has('kit-corkscrew')).toBe(true);
+    });
+
+    it('names every slip where not even the file of the firm can be read', () => {
+      break_();
+      expect(start).toThrow(GraphError);
+      expect(start).toThrow(/firm\.yaml:\d+:\d+ nmae: unknown key/);
+    });
   });
 });
