@@ -27,6 +27,28 @@ function filesUnder(path) {
     .sort();
 }
 
+/**
+ * Writes the program in ASCII, which it is but for the letters in its patterns: V8 keeps a text with a single other letter at
+ * two bytes a letter, 4 MB more for as long as the server runs.
+ */
+const ascii = {
+  name: 'ascii',
+  setup: ({ onEnd }) => {
+    onEnd(({ outputFiles }) => {
+      for (const { path, text } of outputFiles ?? []) {
+        mkdirSync(dirname(path), { recursive: true });
+        writeFileSync(path, text.replace(/[^\0-\x7F]/gu, escaped));
+      }
+    });
+  },
+};
+
+/** A pattern with a letter beyond the first plane has the flag u, or it would mean two letters. */
+function escaped(letter) {
+  const point = letter.codePointAt(0);
+  return point > 0xffff ? `\\u{${point.toString(16)}}` : `\\u${point.toString(16).padStart(4, '0')}`;
+}
+
 async function bundle(folder) {
   const { build } = await import('esbuild');
   const common = { bundle: true, logLevel: 'warning', absWorkingDir: root };
@@ -48,6 +70,8 @@ async function bundle(folder) {
     minifyWhitespace: true,
     minifySyntax: true,
     legalComments: 'none',
+    plugins: [ascii],
+    write: false,
     external: ['better-sqlite3', 'pg-native', '@resvg/resvg-js'],
     banner: { js: requireBanner },
     jsx: 'automatic',
@@ -65,8 +89,16 @@ async function bundle(folder) {
   });
 }
 
+/**
+ * The space for new objects stays small: left to grow it takes 30 MB at the start and holds them, for what is gone in
+ * milliseconds. It must be said before the program is read.
+ */
 function launcher(name) {
-  return `#!/usr/bin/env node\nawait import('./${name}/main.mjs');\n`;
+  return `#!/usr/bin/env node
+import { setFlagsFromString } from 'node:v8';
+setFlagsFromString('--semi-space-growth-factor=1');
+await import('./${name}/main.mjs');
+`;
 }
 
 function sweep(current) {
