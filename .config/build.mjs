@@ -80,7 +80,11 @@ async function bundle(folder) {
   });
   await build({
     ...common,
-    entryPoints: { chat: 'adapters/web/page/chat.ts', yard: 'adapters/yard/page/yard.ts' },
+    entryPoints: {
+      chat: 'adapters/web/page/chat.ts',
+      yard: 'adapters/yard/page/yard.ts',
+      graph: 'adapters/yard/page/graph-picture.ts',
+    },
     outdir: folder,
     platform: 'browser',
     format: 'iife',

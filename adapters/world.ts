@@ -174,6 +174,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     ...openFile,
     wakes,
     script: built('yard.js'),
+    pictureScript: built('graph.js'),
     secure,
     url: config.url,
   });

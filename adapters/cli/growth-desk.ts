@@ -15,6 +15,9 @@ import {
   type GrowthRow,
   groupOf,
   growthFigures,
+  HEAT_EVENTS,
+  type Heat,
+  heatOf,
   type Judged,
   judgeTrial,
   type Knowledge,
@@ -26,8 +29,10 @@ import {
   type Splice,
   type Store,
   spliceOf,
+  type TopicId,
   type Trialled,
   takenBack,
+  type VanId,
 } from '../../src/index.ts';
 import { graphHash } from '../files/graph-files.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
@@ -93,6 +98,8 @@ export type GrowthDesk = {
     by: string,
   ) => Promise<Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'undone' }>;
   readonly figures: () => Promise<readonly GrowthRow[]>;
+  /** How often each topic was asked for and did not help, in one van or (null) in all. */
+  readonly heat: (van: VanId | null) => Promise<ReadonlyMap<TopicId, Heat>>;
 };
 
 export type GrowthParts = {
@@ -273,6 +280,13 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
         record({ ...change, undone: { atMs: nowMs(), by } }),
       );
       return written.kind === 'written' ? { kind: 'undone' } : written;
+    },
+    heat: async (van) => {
+      const events = await store.events({ kinds: HEAT_EVENTS });
+      const vans = new Map((await store.threads({})).map((thread) => [thread.id, thread.van]));
+      return heatOf(
+        events.filter(({ threadId }) => van === null || vans.get(threadId) === van).map(({ event }) => event),
+      );
     },
     figures: async () => {
       const { knowledge } = load();

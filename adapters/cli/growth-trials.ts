@@ -61,5 +61,6 @@ export function createGrowth(desk: GrowthDesk, onStep: () => void): Growth {
     changes: desk.changes,
     undo: desk.undo,
     figures: desk.figures,
+    heat: desk.heat,
   };
 }

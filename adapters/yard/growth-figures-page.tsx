@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { type GrowthRow, type Knowledge, summedBy, type Thin } from '../../src/index.ts';
 import { type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
+import { GRAPH } from './growth-picture-page.tsx';
 import { answeredShare, ByWeek, Ended } from './growth-plot.tsx';
 import { counted } from './growth-words.ts';
 
@@ -85,7 +86,7 @@ export function thinPage(drawn: Drawn, thin: readonly Thin[], { systems }: Knowl
           <ul class="thin">
             {own.map((each) => (
               <li>
-                {each.name}
+                <a href={`${GRAPH}/${each.kind === 'not-described' ? 'part' : 'topic'}/${each.id}`}>{each.name}</a>
                 <span class="about">
                   {`${systems.get(each.system) ?? each.system}${each.kind === 'few-wordings' ? `; ${counted(each.count, 'way')} of asking` : ''}`}
                 </span>

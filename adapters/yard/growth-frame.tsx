@@ -26,6 +26,7 @@ export function growthPage(
           <a href={HOME}>Unanswered</a>
           <a href={`${HOME}/changes`}>What was taught</a>
           <a href={`${HOME}/figures`}>Figures</a>
+          <a href={`${HOME}/graph`}>The graph</a>
           <a href={`${HOME}/thin`}>Thin places</a>
         </nav>
         <h1>{title}</h1>

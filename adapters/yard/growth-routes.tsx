@@ -12,13 +12,18 @@ import { TrialParts, trialPage } from './growth-trial-page.tsx';
 import type { Growth } from './growth-world.ts';
 import { live } from './live.ts';
 import { createOnce } from './once.ts';
+import { pictureRoutes } from './picture-routes.tsx';
 import { ownForm, type Session } from './session.ts';
 import type { YardWorld } from './world.ts';
 
 const KEYS_KEPT = 500;
 
-/** The operator's pages: from what went unanswered to a tried, published change. Signed in before. */
-export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps['files']): Hono {
+/**
+ * The operator's pages: from what went unanswered to a tried, published change. Signed in before.
+ *
+ * @param picture Path of the script that draws the graph, for the one page that does.
+ */
+export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps['files'], picture: string): Hono {
   const app = new Hono();
   const firstTime = createOnce(KEYS_KEPT);
   const drawn = (c: Context): Drawn => ({ world, files, session: c.get('session') });
@@ -44,6 +49,7 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
   app.get('/changes', async (c) =>
     c.html(changesPage(drawn(c), await growth.changes(), growth.knowledge(), freshKey())),
   );
+  app.route('/graph', pictureRoutes(growth, picture, drawn));
   app.get('/figures', async (c) => c.html(figuresPage(drawn(c), await growth.figures(), growth.knowledge())));
   app.get('/figures.csv', async (c) =>
     c.body(figuresCsv(await growth.figures()), 200, {

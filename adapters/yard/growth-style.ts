@@ -40,8 +40,17 @@ export const GROWTH_CSS = `
 .preview{border-top:1px solid var(--rule);padding:.6rem 0}
 .preview p{white-space:pre-line;font-family:var(--book)}
 .taught li{border-top:1px solid var(--rule);padding:.75rem 0;display:grid;gap:.5rem}
-.thin li{border-bottom:1px solid var(--rule);padding:.35rem 0}
+.thin li{border-bottom:1px solid var(--rule);padding:.35rem 0;overflow-wrap:anywhere}
 .at-growth progress{width:100%;max-width:36rem;height:24px;accent-color:var(--ink)}
+.at-growth a[aria-current=true]{font-weight:800;text-decoration-thickness:4px}
+#picture{height:min(72vh,46rem);border:2px solid var(--ink);border-radius:var(--radius);overflow:hidden;background:var(--paper);touch-action:none}
+#picture[hidden],.camera[hidden]{display:none}
+.camera{display:flex;flex-wrap:wrap;gap:.6rem}
+#thing{border-block:3px solid var(--ink);padding:.5rem 0 1rem;display:grid;gap:.7rem;grid-template-columns:minmax(0,1fr)}
+#thing[hidden]{display:none}
+.things li{border-bottom:1px solid var(--rule);font-variant-numeric:tabular-nums}
+.things a{display:inline-flex;align-items:center;min-height:48px}
+.things .part a{font-weight:700}
 .ended rect{stroke:none}
 .ended .answered{fill:var(--ink)}.ended .offered{fill:var(--rule)}.ended .passed{fill:var(--sheet)}
 .ended .edge{fill:none;stroke:var(--ink);stroke-width:2}

@@ -5,8 +5,11 @@ import type {
   GapGroup,
   GrowthDecision,
   GrowthRow,
+  Heat,
   Knowledge,
+  TopicId,
   TrialFigures,
+  VanId,
 } from '../../src/index.ts';
 
 /** How far a trial has got. */
@@ -50,4 +53,6 @@ export type Growth = {
   readonly changes: () => Promise<readonly ChangeRecord[]>;
   readonly undo: (id: number, by: string) => Promise<Hindered | { readonly kind: 'undone' }>;
   readonly figures: () => Promise<readonly GrowthRow[]>;
+  /** How often each topic was asked for and did not help, in one van or (null) in all. */
+  readonly heat: (van: VanId | null) => Promise<ReadonlyMap<TopicId, Heat>>;
 };

@@ -36,7 +36,8 @@ export function yardRoutes(world: YardWorld): Hono {
   const script = asset('yard', 'js', world.script);
   const files = { style: `/yard/-/${style.file}`, script: `/yard/-/${script.file}` };
   const firstTime = createOnce(KEYS_KEPT);
-  serveAssets(app, [style, script]);
+  const picture = asset('graph', 'js', world.pictureScript);
+  serveAssets(app, [style, script, picture]);
 
   app.use(sameSiteOnly);
   app.use(fewAtOnce(BODIES_AT_ONCE * 8, (c) => c.text('Many are here at once. Try again in a few seconds.\n', 503)));
@@ -46,7 +47,7 @@ export function yardRoutes(world: YardWorld): Hono {
   app.route('/passkeys', passkeyRoutes(world, passkeys, files));
 
   app.use(signedIn(world, (c) => shut(c, world, files, 'signed-out', passkeys.host)));
-  app.route('/growth', growthRoutes(world, world.growth, files));
+  app.route('/growth', growthRoutes(world, world.growth, files, `/yard/-/${picture.file}`));
   app.get('/-/picture/:picture/:file', (c) => sendPicture(c, world.pictureSvg));
 
   const day = (as: As) => async (c: Context) => c.html(dayPage(world, files, c.get('session'), await today(world), as));

@@ -76,6 +76,8 @@ export type YardWorld = {
   readonly wakes: Wakes;
   /** The pages' compiled script: page/yard.ts. */
   readonly script: string;
+  /** The compiled script that draws the graph, on its own page alone: page/graph-picture.ts. */
+  readonly pictureScript: string;
   readonly secure: boolean;
   /** Where staff reach us, without a slash at its end: for the links that operators make. */
   readonly url: string;

@@ -1,7 +1,9 @@
 import { buildSync } from 'esbuild';
 
 /** A page's script as the build makes it: one module, small. */
-export function pageScript(entry: 'adapters/web/page/chat.ts' | 'adapters/yard/page/yard.ts'): string {
+export function pageScript(
+  entry: 'adapters/web/page/chat.ts' | 'adapters/yard/page/yard.ts' | 'adapters/yard/page/graph-picture.ts',
+): string {
   const built = buildSync({
     entryPoints: [entry],
     bundle: true,

@@ -95,7 +95,7 @@ export function aBrief(change: Partial<Brief> = {}): Brief {
 }
 
 /** A yard in which nothing waits to be taught. */
-const NO_GROWTH: Growth = {
+export const NO_GROWTH: Growth = {
   groups: async () => [],
   group: async () => null,
   knowledge: () => {
@@ -107,6 +107,7 @@ const NO_GROWTH: Growth = {
   changes: async () => [],
   undo: async () => ({ kind: 'refused', problems: [] }),
   figures: async () => [],
+  heat: async () => new Map(),
 };
 
 export type PagesWorld = {
@@ -233,6 +234,7 @@ export async function chatWorld(
     uploads: web.uploads,
     wakes: web.wakes,
     script: pageScript('adapters/yard/page/yard.ts'),
+    pictureScript: '',
     secure: false,
     url: 'http://yard.test',
     ...options.yard,

@@ -41,7 +41,17 @@ describe('teaching on the yard’s pages', () => {
   it('is for operators alone', async () => {
     const { world } = await aYard();
     const gethin = await yardPerson(world, 'Gethin', 'staff');
-    for (const path of ['', '/group/1', '/changes', '/figures', '/figures.csv', '/thin'])
+    for (const path of [
+      '',
+      '/group/1',
+      '/changes',
+      '/figures',
+      '/figures.csv',
+      '/thin',
+      '/graph',
+      '/graph/data',
+      '/graph/part/oven',
+    ])
       expect((await gethin.get(`/yard/growth${path}`)).status).toBe(403);
     expect(await (await gethin.get('/yard')).text()).not.toContain('/yard/growth');
   });
