@@ -23,6 +23,7 @@ import { databaseFile } from './cli/with-data.ts';
 import type { Config } from './config.ts';
 import { createDutyRounds } from './duty-rounds.ts';
 import { hashOf, newToken } from './files/tokens.ts';
+import { createFollowUps } from './follow-ups.ts';
 import { createCounters } from './http/counters.ts';
 import { createServer } from './http/server.ts';
 import { createUploads } from './http/uploads.ts';
@@ -141,17 +142,24 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     script: built('chat.js'),
     secure,
   });
-  const growth = createGrowth(
-    createGrowthDesk({
-      store,
-      folder: config.graphFolder,
-      cacheFolder: preparedFolder(),
-      learn: learnAndWait(createModels(preparedFolder(), log)),
-      reload: graph.reload,
-      nowMs: clock.nowMs,
-    }),
-    () => wakes.wake(YARD),
-  );
+  const growthDesk = createGrowthDesk({
+    store,
+    folder: config.graphFolder,
+    cacheFolder: preparedFolder(),
+    learn: learnAndWait(createModels(preparedFolder(), log)),
+    reload: graph.reload,
+    nowMs: clock.nowMs,
+  });
+  const growth = createGrowth(growthDesk, () => wakes.wake(YARD));
+  const followUps = createFollowUps({
+    store,
+    served: graph.served,
+    changes: growthDesk.changes,
+    gaps: growthDesk.gaps,
+    clock,
+    log,
+    onChange,
+  });
   const yard = createYard({
     firm: firmOf(graph),
     store,
@@ -217,12 +225,14 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     start: async () => {
       shell.start();
       rounds.start();
+      followUps.start();
       await Promise.all(channels.map((channel) => channel.start()));
       return server.start();
     },
     stop: async () => {
       await server.stop();
       await rounds.stop();
+      await followUps.stop();
       await Promise.all(channels.map((channel) => channel.stop()));
       await shell.stop();
       graph.stop();

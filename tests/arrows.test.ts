@@ -35,6 +35,7 @@ const WIRING = [
   'world.ts',
   'live-graph.ts',
   'duty-rounds.ts',
+  'follow-ups.ts',
   'prepare-graph.ts',
   'cli',
 ];

@@ -41,6 +41,7 @@ const OPTIONS = {
   why: { type: 'string' },
   'dry-run': { type: 'boolean' },
   'even-if-worse': { type: 'boolean' },
+  'tell-hirers': { type: 'boolean' },
   csv: { type: 'boolean' },
   json: { type: 'boolean' },
 } as const;
@@ -75,6 +76,7 @@ export const gaps = command({
     '--why TEXT        kept with the change',
     '--dry-run         the trial and the diff, nothing published',
     '--even-if-worse   publishes although something got worse; never when a notice would be lost',
+    '--tell-hirers     those still on hire who asked get the answer, from the running service',
     '--json            one JSON object a line',
     'Exit 1: refused, by the trial or by the graph.',
   ],
@@ -170,7 +172,12 @@ async function decide(
     return verdict === 'fit' ? 0 : 1;
   }
   const evenIfWorse = given['even-if-worse'] === true;
-  const published = await desk.publish(tried, { by, why: given.why ?? '', evenIfWorse });
+  const published = await desk.publish(tried, {
+    by,
+    why: given.why ?? '',
+    evenIfWorse,
+    tell: given['tell-hirers'] === true,
+  });
   switch (published.kind) {
     case 'published':
       tell(`Published as change ${published.change.id}. The running service takes it up.`, {

@@ -1,12 +1,10 @@
 import {
-  addDays,
   type Calibration,
   type Change,
   type ChangeRecord,
   candidateOf,
   createGlossary,
   createGrouping,
-  dayOf,
   type FileEdit,
   type Gap,
   type GapGroup,
@@ -14,14 +12,11 @@ import {
   type GrowthDecision,
   type GrowthRow,
   groupOf,
-  growthFigures,
-  HEAT_EVENTS,
   type Heat,
-  heatOf,
+  isOnHire,
   type Judged,
   judgeTrial,
   type Knowledge,
-  localTime,
   propose,
   type RawGraph,
   type RecordedQuestion,
@@ -32,6 +27,7 @@ import {
   type TopicId,
   type Trialled,
   takenBack,
+  toTell,
   type VanId,
 } from '../../src/index.ts';
 import { graphHash } from '../files/graph-files.ts';
@@ -39,6 +35,7 @@ import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
 import { type Learnt, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
+import { figuresFrom, heatFrom } from './growth-counts.ts';
 import { askedOnce, topicAsked, trier } from './trial.ts';
 
 /** Notes under this name keep what was published. */
@@ -68,11 +65,19 @@ export type Tried = Judged & {
   readonly words: readonly Change[];
   /** What hirers of each van will read. */
   readonly previews: readonly { readonly van: string; readonly text: string }[];
+  /** So many hirers still on hire could be told. */
+  readonly hirers: number;
 };
 
 export type Refused = { readonly kind: 'refused'; readonly problems: readonly string[] };
 
-export type Publishing = { readonly by: string; readonly why: string; readonly evenIfWorse: boolean };
+export type Publishing = {
+  readonly by: string;
+  readonly why: string;
+  readonly evenIfWorse: boolean;
+  /** Whether hirers still on hire whose gaps they were get the answer. */
+  readonly tell: boolean;
+};
 
 export type GrowthDesk = {
   /** Gaps that nobody has decided on, in groups; the largest first. */
@@ -91,6 +96,7 @@ export type GrowthDesk = {
   ) => Promise<
     Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'published'; readonly change: ChangeRecord }
   >;
+  readonly gaps: (knowledge: Knowledge) => Promise<readonly Gap[]>;
   /** The latest first. */
   readonly changes: () => Promise<readonly ChangeRecord[]>;
   readonly undo: (
@@ -201,7 +207,19 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       draft,
       words: wordsTried(draft.gaps, before, after),
       previews: previewsOf(draft, after),
+      hirers: await hirersToTell(draft),
     };
+  };
+
+  const hirersToTell = async ({ gaps, decision, knowledge }: Draft): Promise<number> => {
+    let count = 0;
+    for (const { threadId } of toTell(gaps, decision)) {
+      const thread = await store.thread(threadId);
+      const booking = thread?.booking == null ? null : await store.booking(thread.booking);
+      if (booking !== null && thread?.keeper !== 'staff' && isOnHire(booking, nowMs(), knowledge.firm.timeZone))
+        count++;
+    }
+    return count;
   };
 
   const record = (change: ChangeRecord): Promise<void> =>
@@ -238,7 +256,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       return { kind: 'drafted', draft: { decision, gaps: group.gaps, base, edits: proposed.edits, raw, knowledge } };
     },
     trial,
-    publish: async ({ draft, verdict, lost, figures }, { by, why, evenIfWorse }) => {
+    publish: async ({ draft, verdict, lost, figures }, { by, why, evenIfWorse, tell }) => {
       if (verdict === 'unsafe')
         return { kind: 'refused', problems: lost.map((text) => `'${text}' would no longer show its notice`) };
       if (verdict === 'worse' && !evenIfWorse)
@@ -251,7 +269,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
         const id = ((await changes())[0]?.id ?? 0) + 1;
         const gaps = draft.gaps.map((gap) => gap.id);
         const splices = draft.edits.map(spliceOf);
-        change = { id, atMs: nowMs(), by, why, decision: draft.decision, gaps, splices, figures, undone: null };
+        change = { id, atMs: nowMs(), by, why, decision: draft.decision, gaps, splices, figures, tell, undone: null };
         await record(change);
       });
       if (written.kind !== 'written') return written;
@@ -281,24 +299,9 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       );
       return written.kind === 'written' ? { kind: 'undone' } : written;
     },
-    heat: async (van) => {
-      const events = await store.events({ kinds: HEAT_EVENTS });
-      const vans = new Map((await store.threads({})).map((thread) => [thread.id, thread.van]));
-      return heatOf(
-        events.filter(({ threadId }) => van === null || vans.get(threadId) === van).map(({ event }) => event),
-      );
-    },
-    figures: async () => {
-      const { knowledge } = load();
-      const vans = new Map((await store.threads({})).map((thread) => [thread.id, thread.van]));
-      const zone = knowledge.firm.timeZone;
-      return growthFigures({
-        events: await store.events({}),
-        vanOf: (threadId) => vans.get(threadId) ?? null,
-        systemOf: (topic) => knowledge.topics.get(topic)?.system ?? null,
-        weekOf: (atMs) => addDays(dayOf(atMs, zone), -((localTime(atMs, zone).weekday + 6) % 7)),
-      });
-    },
+    heat: (van) => heatFrom(store, van),
+    figures: () => figuresFrom(store, load().knowledge),
+    gaps: records.gaps,
   };
 }
 

@@ -25,10 +25,10 @@ export function createGrowth(desk: GrowthDesk, onStep: () => void): Growth {
         shown = done;
         onStep();
       });
-      const { verdict, lost, figures, words, previews } = tried;
+      const { verdict, lost, figures, words, previews, hirers } = tried;
       const { decision, edits } = draft;
       kept.tried = tried;
-      kept.view = { state: 'done', decision, group, verdict, lost, figures, words, previews, edits };
+      kept.view = { state: 'done', decision, group, verdict, lost, figures, words, previews, edits, hirers };
     } catch (error) {
       kept.view = { state: 'failed', why: error instanceof Error ? error.message : String(error) };
     }

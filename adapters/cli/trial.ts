@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import {
   type Booking,
   type Comparison,
+  choiceId,
   compareTrials,
   instantOn,
   newThread,
@@ -84,7 +85,7 @@ export function askedOnce(text: string, van: string | null, served: Served): Ask
 export function topicAsked(topic: string, van: string, served: Served): string {
   const startMs = instantOn(USUAL_DAY, '12:00', served.knowledge.firm.timeZone);
   const thread = newThread({ id: 'trial', channel: 'console', address: 'trial', booking: 'TRIAL', van }, startMs);
-  const message = messageOf('', 0, startMs, `topic:${topic}`);
+  const message = messageOf('', 0, startMs, choiceId({ kind: 'topic', topic }));
   return askedOf(turn(thread, message, served, { booking: trialBooking(van), code: 'none' }, startMs)).reply;
 }
 

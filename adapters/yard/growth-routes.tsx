@@ -94,7 +94,8 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
       () => `${HOME}/changes`,
       async (c, session, form) => {
         const evenIfWorse = form.text('even-if-worse') === 'yes';
-        const how = { by: session.name, why: form.text('why').trim().slice(0, 200), evenIfWorse };
+        const tell = form.text('tell') === 'yes';
+        const how = { by: session.name, why: form.text('why').trim().slice(0, 200), evenIfWorse, tell };
         const published = await growth.publish(c.req.param('key') ?? '', how);
         if (published.kind === 'published') return c.redirect(`${HOME}/changes`, 303);
         return c.html(hinderedPage(drawn(c), published, HOME), 409);

@@ -86,6 +86,12 @@ const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Kn
               Publish it although these get worse
             </label>
           ) : null}
+          {view.hirers === 0 ? null : (
+            <label class="tick">
+              <input type="checkbox" name="tell" value="yes" />
+              {`Tell the ${counted(view.hirers, 'hirer')} still on hire who asked: ‘You asked on Tuesday ...’`}
+            </label>
+          )}
           <button class={verdict === 'fit' ? 'press next' : 'press'} type="submit">
             Publish
           </button>

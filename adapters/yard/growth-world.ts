@@ -27,6 +27,8 @@ export type TrialView =
       readonly words: readonly Change[];
       readonly previews: readonly { readonly van: string; readonly text: string }[];
       readonly edits: readonly FileEdit[];
+      /** So many hirers still on hire asked it, and could be told. */
+      readonly hirers: number;
     };
 
 export type Hindered =
@@ -48,7 +50,13 @@ export type Growth = {
   readonly trial: (key: string) => TrialView | null;
   readonly publish: (
     key: string,
-    how: { readonly by: string; readonly why: string; readonly evenIfWorse: boolean },
+    how: {
+      readonly by: string;
+      readonly why: string;
+      readonly evenIfWorse: boolean;
+      /** Whether those hirers get the answer. */
+      readonly tell: boolean;
+    },
   ) => Promise<Hindered | { readonly kind: 'published'; readonly change: ChangeRecord }>;
   readonly changes: () => Promise<readonly ChangeRecord[]>;
   readonly undo: (id: number, by: string) => Promise<Hindered | { readonly kind: 'undone' }>;

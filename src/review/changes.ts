@@ -23,6 +23,8 @@ export type ChangeRecord = {
   readonly gaps: readonly number[];
   readonly splices: readonly Splice[];
   readonly figures: TrialFigures;
+  /** Whether hirers still on hire whose gaps they were are told. Left out in older records: no. */
+  readonly tell?: boolean;
   readonly undone: { readonly atMs: number; readonly by: string } | null;
 };
 

@@ -132,6 +132,8 @@ export type Event =
       readonly attachments: readonly Attachment[];
       readonly edit: boolean;
     }
+  /** Told later what was a gap when it was asked; `gap` is the id of that gap's event. */
+  | { readonly kind: 'followed-up'; readonly gap: number; readonly topic: TopicId }
   | { readonly kind: 'lacks'; readonly topic: TopicId; readonly part: PartId };
 
 export type GapReason =

@@ -123,7 +123,13 @@ describe('a change in other hands', () => {
     if (drafted.kind === 'refused') throw new Error(drafted.problems.join());
     return made.desk.trial(drafted.draft);
   }
-  const how = { by: 'Nessa', why: '', evenIfWorse: true };
+  const how = { by: 'Nessa', why: '', evenIfWorse: true, tell: false };
+
+  it('shows what hirers of each van will read', async () => {
+    const { previews } = await triedOn(await withGaps());
+    expect(previews.map(({ van }) => van)).toEqual(['Daisy']);
+    expect(previews[0]?.text).toContain('Light it at the knob.');
+  });
 
   it('is not published over an edit made meanwhile', async () => {
     const made = await withGaps();

@@ -1,0 +1,38 @@
+import {
+  addDays,
+  dayOf,
+  type GrowthRow,
+  growthFigures,
+  HEAT_EVENTS,
+  type Heat,
+  heatOf,
+  type Knowledge,
+  localTime,
+  type Store,
+  type TopicId,
+  type VanId,
+} from '../../src/index.ts';
+
+type Counted = Pick<Store, 'events' | 'threads'>;
+
+/** How questions ended, by week (its Monday), van and system. */
+export async function figuresFrom(store: Counted, knowledge: Knowledge): Promise<readonly GrowthRow[]> {
+  const vans = await vansOf(store);
+  const zone = knowledge.firm.timeZone;
+  return growthFigures({
+    events: await store.events({}),
+    vanOf: (threadId) => vans.get(threadId) ?? null,
+    systemOf: (topic) => knowledge.topics.get(topic)?.system ?? null,
+    weekOf: (atMs) => addDays(dayOf(atMs, zone), -((localTime(atMs, zone).weekday + 6) % 7)),
+  });
+}
+
+/** How often each topic was asked for and did not help, in one van or (null) in all. */
+export async function heatFrom(store: Counted, van: VanId | null): Promise<ReadonlyMap<TopicId, Heat>> {
+  const [events, vans] = [await store.events({ kinds: HEAT_EVENTS }), await vansOf(store)];
+  return heatOf(events.filter(({ threadId }) => van === null || vans.get(threadId) === van).map(({ event }) => event));
+}
+
+async function vansOf(store: Counted): Promise<ReadonlyMap<string, VanId | null>> {
+  return new Map((await store.threads({})).map((thread) => [thread.id, thread.van]));
+}
