@@ -1,8 +1,8 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import { builtInKnowledge, type Served, type Slip, slipText } from '../src/index.ts';
+import { builtInKnowledge, type Calibration, type Served, type Slip, slipText } from '../src/index.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
-import { type Learnt, type Models, servedWith } from './training/models.ts';
+import { calibratedAs, type Learnt, type Models, servedWith } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
 const QUIET_MS = 250;
@@ -36,6 +36,7 @@ export type LiveGraph = {
 export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood }: LiveGraphOptions): LiveGraph {
   const listeners: (() => void)[] = [];
   let slips: readonly Slip[] = [];
+  let calibration: Calibration | null = null;
   const first = loadGraph(folder, cacheFolder);
   const kept = first.knowledge === null && lastGood !== undefined ? readLastGood(lastGood) : null;
   if (kept !== null) {
@@ -53,11 +54,16 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   function serve(fresh: LoadedGraph): { readonly hash: string; readonly served: Served } {
     const { knowledge } = fresh;
     if (knowledge === null) return { hash: fresh.hash, served: minimum(fresh) };
+    // Until a changed graph has its own confidence it is served with the last one: as its trial was.
+    const confident = (learnt: Learnt): Served => {
+      calibration = learnt.model?.calibration ?? calibration;
+      return servedWith(knowledge, calibratedAs(learnt, calibration));
+    };
     const later = (learnt: Learnt): void => {
       // A later edit may be served by now; its own learning is on its way.
-      if (hash === fresh.hash) current = servedWith(knowledge, learnt);
+      if (hash === fresh.hash) current = confident(learnt);
     };
-    return { hash: fresh.hash, served: servedWith(knowledge, learntFor(knowledge, later)) };
+    return { hash: fresh.hash, served: confident(learntFor(knowledge, later)) };
   }
 
   function minimum({ firm, slips: found }: LoadedGraph): Served {

@@ -17,7 +17,6 @@ import {
 import { vanFaultsDue } from './cli/fault-records.ts';
 import { createGrowthDesk } from './cli/growth-desk.ts';
 import { createGrowth } from './cli/growth-trials.ts';
-import { learnAndWait } from './cli/learn-and-wait.ts';
 import { preparedFolder } from './cli/served-graph.ts';
 import { databaseFile } from './cli/with-data.ts';
 import type { Config } from './config.ts';
@@ -29,12 +28,13 @@ import { createServer } from './http/server.ts';
 import { createUploads } from './http/uploads.ts';
 import { createWakes } from './http/wakes.ts';
 import type { LiveGraph } from './live-graph.ts';
+import { counted } from './pages/counted.ts';
 import { createPictures } from './pictures/pictures.ts';
 import { createShell, type Shell } from './shell.ts';
 import { openSqlite } from './sqlite/sqlite-store.ts';
 import { telegramRoutes } from './telegram/routes.ts';
 import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
-import { createModels } from './training/models.ts';
+import { createLearn } from './training/models.ts';
 import { createWebChannel } from './web/channel.ts';
 import { YARD } from './yard/world.ts';
 import { createYard } from './yard/yard.ts';
@@ -146,7 +146,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     store,
     folder: config.graphFolder,
     cacheFolder: preparedFolder(),
-    learn: learnAndWait(createModels(preparedFolder(), log)),
+    learn: createLearn(preparedFolder()),
     reload: graph.reload,
     nowMs: clock.nowMs,
   });
@@ -259,7 +259,7 @@ function slipTrouble(graph: LiveGraph): string | null {
   const count = graph.slips().length;
   return count === 0
     ? null
-    : `The graph on disk has ${count} slips, so the last good one is being served. 'pitchhand check' lists them.`;
+    : `The graph on disk has ${counted(count, 'slip')}, so the last good one is being served. 'pitchhand check' says where.`;
 }
 
 /** By when a person should have a thread; null while nobody answers. */

@@ -1,5 +1,6 @@
 import { checkGraph, inReadingOrder, type Knowledge, type Slip, slipText } from '../../src/index.ts';
 import { loadGraph } from '../files/served.ts';
+import { counted } from '../pages/counted.ts';
 import { command } from './command.ts';
 import { confusionsOf } from './confusions.ts';
 import { graphFolder } from './graph-folder.ts';
@@ -30,7 +31,7 @@ export const check = command({
 
 function printSlips(slips: readonly Slip[], json: boolean, print: (line: string) => void): void {
   for (const slip of slips) print(json ? JSON.stringify(slip) : slipText(slip));
-  if (!json) print(slips.length === 0 ? 'The graph is clean.' : `${slips.length} slips.`);
+  if (!json) print(slips.length === 0 ? 'The graph is clean.' : `${counted(slips.length, 'slip')}.`);
 }
 
 type Counts = Readonly<

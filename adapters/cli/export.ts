@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import gexf from 'graphology-gexf';
 import { graphmlOf, jsonLdOf } from '../files/graph-exports.ts';
+import { counted } from '../pages/counted.ts';
 import { createPictures } from '../pictures/pictures.ts';
 import { command, UsageError } from './command.ts';
 import { servedGraph } from './served-graph.ts';
@@ -24,7 +25,7 @@ export const exportGraph = command({
       const drawings = createPictures(() => knowledge.pictures);
       for (const name of knowledge.pictures.keys())
         writeFileSync(join(pictures, `${name}.png`), await drawings.png({ picture: name, touch: null }));
-      terminal.out(`${knowledge.pictures.size} drawings in ${pictures}\n`);
+      terminal.out(`${counted(knowledge.pictures.size, 'drawing')} in ${pictures}\n`);
     }
     if (format === undefined) return 0;
     const text = writtenAs(format, knowledge);

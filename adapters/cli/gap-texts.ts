@@ -11,7 +11,8 @@ import {
   type TrialSummary,
 } from '../../src/index.ts';
 import type { Published } from '../files/publish.ts';
-import type { Tried } from './growth-desk.ts';
+import { counted } from '../pages/counted.ts';
+import type { Tried } from './growth-types.ts';
 
 const WHY: Readonly<Record<GapWhy, string>> = {
   'no-such-topic': 'no such topic',
@@ -42,7 +43,7 @@ export function groupText(group: GapGroup, zone: string): string {
 export function decisionText(decision: GrowthDecision): string {
   switch (decision.kind) {
     case 'add-wordings':
-      return `${decision.wordings.length} wordings to ${decision.topic}`;
+      return `${counted(decision.wordings.length, 'wording')} to ${decision.topic}`;
     case 'teach-word':
       return `'${decision.says}' means ${decision.means}`;
     case 'new-topic':
@@ -52,14 +53,14 @@ export function decisionText(decision: GrowthDecision): string {
     case 'note-lack':
       return `${decision.van} has no ${decision.part}`;
     case 'set-aside':
-      return `set aside: ${decision.wordings.length} wordings`;
+      return `set aside: ${counted(decision.wordings.length, 'wording')}`;
     default:
       return never(decision);
   }
 }
 
 function numbers({ questions, right, offered, passed, wrong, safetyMissed }: TrialSummary): string {
-  return `${questions} questions: right ${right}, offered ${offered}, passed ${passed}, wrong ${wrong}; dangers missed ${safetyMissed}`;
+  return `${counted(questions, 'question')}: right ${right}, offered ${offered}, passed ${passed}, wrong ${wrong}; dangers missed ${safetyMissed}`;
 }
 
 export function triedText({ figures, words, lost, draft }: Tried): string {
@@ -104,7 +105,7 @@ export function unwrittenText(published: Exclude<Published, { kind: 'written' }>
 export function thinText(thin: Thin): string {
   switch (thin.kind) {
     case 'few-wordings':
-      return `${thin.system}: ${thin.id} has ${thin.count} wordings`;
+      return `${thin.system}: ${thin.id} has ${counted(thin.count, 'wording')}`;
     case 'no-causes':
       return `${thin.system}: ${thin.id} has no causes`;
     case 'not-described':

@@ -1,4 +1,3 @@
-import { pino } from 'pino';
 import {
   figuresCsv,
   type GapGroup,
@@ -9,11 +8,11 @@ import {
   withoutBrackets,
   wordingsOf,
 } from '../../src/index.ts';
-import { createModels } from '../training/models.ts';
+import { createLearn } from '../training/models.ts';
 import { command, type ExitCode, type Terminal, UsageError, WorkError } from './command.ts';
 import { changeLine, groupLine, groupText, thinText, triedText, unwrittenText } from './gap-texts.ts';
-import { createGrowthDesk, type GrowthDesk } from './growth-desk.ts';
-import { learnAndWait } from './learn-and-wait.ts';
+import { createGrowthDesk } from './growth-desk.ts';
+import type { GrowthDesk } from './growth-types.ts';
 import { progressBar } from './progress-bar.ts';
 import { preparedFolder } from './served-graph.ts';
 import { withData } from './with-data.ts';
@@ -83,12 +82,11 @@ export const gaps = command({
   options: OPTIONS,
   run: async (values, [action, number], terminal) =>
     withData(terminal, async ({ store, config, now }) => {
-      const log = pino({ level: 'warn' }, pino.destination(2));
       const desk = createGrowthDesk({
         store,
         folder: config.graphFolder,
         cacheFolder: preparedFolder(),
-        learn: learnAndWait(createModels(preparedFolder(), log)),
+        learn: createLearn(preparedFolder()),
         reload: async () => {},
         nowMs: now,
       });
@@ -158,9 +156,11 @@ async function decide(
   if (drafted.kind === 'refused') throw new WorkError(drafted.problems.join('\n'));
   terminal.err('learning the changed graph, then replaying the questions\n');
   let bar: ((what: string) => void) | null = null;
-  const tried = await desk.trial(drafted.draft, (_done, total) => {
-    bar ??= progressBar(total, terminal.err, terminal.isTty);
-    bar('');
+  const tried = await desk.trial(drafted.draft, {
+    onStep: (_done, total) => {
+      bar ??= progressBar(total, terminal.err, terminal.isTty);
+      bar('');
+    },
   });
   const { figures, words, verdict, lost } = tried;
   if (given.json !== true) terminal.out(`${triedText(tried)}\n`);

@@ -1,6 +1,4 @@
 import {
-  type Calibration,
-  type Change,
   type ChangeRecord,
   candidateOf,
   createGlossary,
@@ -9,34 +7,29 @@ import {
   type Gap,
   type GapGroup,
   type Grouping,
-  type GrowthDecision,
-  type GrowthRow,
   groupOf,
-  type Heat,
   isOnHire,
-  type Judged,
   judgeTrial,
-  type Knowledge,
   propose,
   type RawGraph,
   type RecordedQuestion,
   type Served,
   type Splice,
-  type Store,
   spliceOf,
-  type TopicId,
   type Trialled,
   takenBack,
   toTell,
-  type VanId,
 } from '../../src/index.ts';
-import { graphHash } from '../files/graph-files.ts';
+import { graphHash, readGraphFolder } from '../files/graph-files.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
-import { type Learnt, servedWith } from '../training/models.ts';
+import { calibratedAs, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
+import { sweepCache } from './growth-cache.ts';
 import { figuresFrom, heatFrom } from './growth-counts.ts';
-import { askedOnce, topicAsked, trier } from './trial.ts';
+import { previewsOf, wordsTried } from './growth-previews.ts';
+import type { Draft, GrowthDesk, GrowthParts, Loaded } from './growth-types.ts';
+import { trier } from './trial.ts';
 
 /** Notes under this name keep what was published. */
 const CHANGE = 'growth-change:';
@@ -45,81 +38,7 @@ const AT_ONCE = 8;
 /** So many joined one by one, and more than this share of all, are worth parting all anew. */
 const FEW_JOINED = 10;
 const JOINED_SHARE = 0.02;
-/** A gap's words are tried for so many of a group. */
-const MOST_WORDS = 12;
 
-/** A decision as edits of a graph that holds together, not yet tried. */
-export type Draft = {
-  readonly decision: GrowthDecision;
-  readonly gaps: readonly Gap[];
-  readonly base: Loaded;
-  readonly edits: readonly FileEdit[];
-  readonly raw: RawGraph;
-  readonly knowledge: Knowledge;
-};
-
-/** A draft with what the trial said. */
-export type Tried = Judged & {
-  readonly draft: Draft;
-  /** What the gaps' own words get, before and after. */
-  readonly words: readonly Change[];
-  /** What hirers of each van will read. */
-  readonly previews: readonly { readonly van: string; readonly text: string }[];
-  /** So many hirers still on hire could be told. */
-  readonly hirers: number;
-};
-
-export type Refused = { readonly kind: 'refused'; readonly problems: readonly string[] };
-
-export type Publishing = {
-  readonly by: string;
-  readonly why: string;
-  readonly evenIfWorse: boolean;
-  /** Whether hirers still on hire whose gaps they were get the answer. */
-  readonly tell: boolean;
-};
-
-export type GrowthDesk = {
-  /** Gaps that nobody has decided on, in groups; the largest first. */
-  readonly groups: () => Promise<readonly GapGroup[]>;
-  readonly group: (id: number) => Promise<GapGroup | null>;
-  readonly knowledge: () => Knowledge;
-  readonly draft: (
-    decision: GrowthDecision,
-    group: GapGroup,
-  ) => Refused | { readonly kind: 'drafted'; readonly draft: Draft };
-  /** Learns the changed graph and replays the recorded and the latest real questions against it, through the whole turn. */
-  readonly trial: (draft: Draft, onStep?: (done: number, total: number) => void) => Promise<Tried>;
-  readonly publish: (
-    tried: Tried,
-    how: Publishing,
-  ) => Promise<
-    Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'published'; readonly change: ChangeRecord }
-  >;
-  readonly gaps: (knowledge: Knowledge) => Promise<readonly Gap[]>;
-  /** The latest first. */
-  readonly changes: () => Promise<readonly ChangeRecord[]>;
-  readonly undo: (
-    id: number,
-    by: string,
-  ) => Promise<Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'undone' }>;
-  readonly figures: () => Promise<readonly GrowthRow[]>;
-  /** How often each topic was asked for and did not help, in one van or (null) in all. */
-  readonly heat: (van: VanId | null) => Promise<ReadonlyMap<TopicId, Heat>>;
-};
-
-export type GrowthParts = {
-  readonly store: Store;
-  readonly folder: string;
-  readonly cacheFolder: string | null;
-  /** What is learnt from a graph; resolves when it can be tried. */
-  readonly learn: (knowledge: Knowledge) => Promise<Learnt>;
-  /** Takes up the folder as it is now. */
-  readonly reload: () => Promise<unknown>;
-  readonly nowMs: () => number;
-};
-
-type Loaded = LoadedGraph & { readonly raw: RawGraph; readonly knowledge: Knowledge };
 type Grouped = { readonly key: string; readonly grouping: Grouping; readonly ids: Set<number>; joined: number };
 
 /** From gaps to groups to a published change, for the operator's pages and the command. */
@@ -184,10 +103,11 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     return results;
   };
 
-  const trial: GrowthDesk['trial'] = async (draft, onStep = () => {}) => {
-    const learntBefore = await parts.learn(draft.base.knowledge);
-    const learntAfter = await parts.learn(draft.knowledge);
-    // A few wordings more do not move the calibration, and learning it takes five times as long as the weights.
+  const trial: GrowthDesk['trial'] = async (draft, { onStep = () => {}, signal } = {}) => {
+    const learntBefore = await parts.learn(draft.base.knowledge, signal);
+    // The graph as it is is asked while the changed one is being learnt.
+    const learning = parts.learn(draft.knowledge, signal);
+    learning.catch(() => {});
     const calibration = learntBefore.model?.calibration ?? null;
     const real = await records.realQuestions(draft.base.knowledge);
     const old = [...draft.base.knowledge.questions.questions, ...real];
@@ -196,12 +116,16 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     const repeated = tried?.key === key ? tried : null;
     const total = questions.length + (repeated === null ? old.length : 0);
     let done = 0;
-    const onOne = () => onStep(++done, total);
+    const onOne = () => {
+      signal?.throwIfAborted();
+      onStep(++done, total);
+    };
     const before = repeated?.served ?? servedWith(draft.base.knowledge, learntBefore);
     const trialledBefore = repeated?.trialled ?? (await replay(before, old, onOne));
     tried = { key, served: before, trialled: trialledBefore };
-    const after = servedWith(draft.knowledge, calibratedAs(learntAfter, calibration));
+    const after = servedWith(draft.knowledge, calibratedAs(await learning, calibration));
     const trialledAfter = await replay(after, questions, onOne);
+    if (cacheFolder !== null) sweepCache(cacheFolder);
     return {
       ...judgeTrial(trialledBefore, trialledAfter),
       draft,
@@ -233,13 +157,25 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   ): Promise<Published> => {
     const written = await publishFiles(folder, edits, recorded);
     if (written.kind !== 'written') return written;
-    if (cacheFolder !== null) {
-      const texts = new Map(edits.map(({ path, after }) => [path, after]));
-      const files = base.files.map(({ path, text }) => ({ path, text: texts.get(path) ?? text }));
-      keepRead(raw, cacheFolder, graphHash(files));
-    }
+    if (cacheFolder !== null) keepRead(raw, cacheFolder, hashWith(base, edits));
     await parts.reload();
     return written;
+  };
+
+  /** Why a tried change is no longer what was tried, though its own files are as they were; null when it is. */
+  const overtakenBy = (
+    others: readonly ChangeRecord[],
+    gaps: readonly number[],
+    base: Loaded,
+    expected: string,
+  ): string | null => {
+    const settled = others.find(({ gaps: own, undone }) => undone === null && own.some((id) => gaps.includes(id)));
+    if (settled !== undefined) return `${settled.by} has decided on these questions meanwhile`;
+    if (graphHash(readGraphFolder(folder)) === expected) return null;
+    const last = others.find(({ splices }) =>
+      splices.some(({ path, inserted }) => !textOf(base, path).includes(inserted)),
+    );
+    return `${last === undefined ? 'the graph was changed' : `${last.by} changed the graph`} after this was tried; try it again`;
   };
 
   return {
@@ -266,8 +202,11 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
         };
       let change: ChangeRecord | null = null;
       const written = await write(draft.base, draft.edits, draft.raw, async () => {
-        const id = ((await changes())[0]?.id ?? 0) + 1;
+        const others = await changes();
         const gaps = draft.gaps.map((gap) => gap.id);
+        const overtaken = overtakenBy(others, gaps, draft.base, hashWith(draft.base, draft.edits));
+        if (overtaken !== null) throw new Error(overtaken);
+        const id = (others[0]?.id ?? 0) + 1;
         const splices = draft.edits.map(spliceOf);
         change = { id, atMs: nowMs(), by, why, decision: draft.decision, gaps, splices, figures, tell, undone: null };
         await record(change);
@@ -285,7 +224,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       const base = load();
       const edits: FileEdit[] = [];
       for (const splice of change.splices) {
-        const before = base.files.find(({ path }) => path === splice.path)?.text ?? '';
+        const before = textOf(base, splice.path);
         const after = takenBack(before, splice);
         if (after === null) return conflictOf(splice, before);
         edits.push({ path: splice.path, before, after });
@@ -305,43 +244,20 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   };
 }
 
-function calibratedAs({ model, net }: Learnt, calibration: Calibration | null): Learnt {
-  return { model: model === null ? null : { ...model, calibration }, net };
+/** The graph's hash once these edits are in place. */
+function hashWith(base: LoadedGraph, edits: readonly FileEdit[]): string {
+  const texts = new Map(edits.map(({ path, after }) => [path, after]));
+  return graphHash(base.files.map(({ path, text }) => ({ path, text: texts.get(path) ?? text })));
+}
+
+function textOf(base: LoadedGraph, path: string): string {
+  return base.files.find((file) => file.path === path)?.text ?? '';
 }
 
 function addGap(grouped: Grouped, gap: Gap): void {
   grouped.grouping.join(gap.id, gap.text);
   grouped.ids.add(gap.id);
   grouped.joined++;
-}
-
-function wordsTried(gaps: readonly Gap[], before: Served, after: Served): Change[] {
-  return gaps.slice(0, MOST_WORDS).map(({ text, van }) => {
-    const known = van !== null && after.knowledge.vans.has(van) ? van : ([...after.knowledge.vans.keys()][0] ?? null);
-    return { text, van: known, before: cameTo(text, known, before), after: cameTo(text, known, after) };
-  });
-}
-
-function cameTo(text: string, van: string | null, served: Served): string {
-  const { outcome, topic, options, hazard, lacks } = askedOnce(text, van, served);
-  const named = hazard ?? topic ?? lacks;
-  if (named !== null) return `${outcome}: ${named}`;
-  return options.length > 0 ? `${outcome}: ${options.map((option) => option.topic).join(', ')}` : outcome;
-}
-
-function previewsOf({ decision, gaps, knowledge }: Draft, after: Served): Tried['previews'] {
-  const topic =
-    decision.kind === 'new-topic'
-      ? decision.topic.id
-      : decision.kind === 'add-wordings' || decision.kind === 'improve-answer'
-        ? decision.topic
-        : null;
-  const vans = [...knowledge.vans.values()].filter((van) => topic === null || van.topics.has(topic));
-  const text = gaps[0]?.text ?? '';
-  return vans.map((van) => ({
-    van: van.name,
-    text: topic === null ? askedOnce(text, van.id, after).reply : topicAsked(topic, van.id, after),
-  }));
 }
 
 /** What the change wrote, and what stands in its place now. */

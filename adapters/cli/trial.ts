@@ -17,6 +17,7 @@ import {
 } from '../../src/index.ts';
 import { readConfig } from '../config.ts';
 import { type Asked, askedOf, converse, messageOf } from '../console/ask-lines.ts';
+import { counted } from '../pages/counted.ts';
 import { command, type Terminal } from './command.ts';
 import { progressBar } from './progress-bar.ts';
 import { servedGraph } from './served-graph.ts';
@@ -125,7 +126,7 @@ function trialText(summary: TrialSummary, { better, worse, changed }: Comparison
           ),
         ];
   return [
-    `${summary.questions} questions: right ${share(summary.right)}, offered ${share(summary.offered)}, passed ${share(summary.passed)}, wrong ${share(summary.wrong)}; dangers missed ${summary.safetyMissed}`,
+    `${counted(summary.questions, 'question')}: right ${share(summary.right)}, offered ${share(summary.offered)}, passed ${share(summary.passed)}, wrong ${share(summary.wrong)}; dangers missed ${summary.safetyMissed}`,
     ...list('Better', better),
     ...list('Worse', worse),
     ...list('Changed', changed),

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { gunzipSync, gzipSync } from 'node:zlib';
@@ -11,11 +11,22 @@ export function readKept<T>(folder: string, name: string): T | null {
   const file = join(folder, name);
   if (!existsSync(file)) return null;
   try {
+    markUsed(file);
     const { form, value } = deserialize(gunzipSync(readFileSync(file))) as { readonly form: number; readonly value: T };
     return form === FORM ? value : null;
   } catch {
     // Cut short by a crash: it is made anew.
     return null;
+  }
+}
+
+/** The age of a file is the time since it was last used: what is oldest is taken out first. */
+function markUsed(file: string): void {
+  try {
+    const now = new Date();
+    utimesSync(file, now, now);
+  } catch {
+    // A folder that may only be read is swept by nobody.
   }
 }
 

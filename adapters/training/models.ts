@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Logger } from 'pino';
 import {
+  type Calibration,
   createMatcher,
   createSafetyReader,
   inputHash,
@@ -25,27 +26,81 @@ export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served
   return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
 }
 
+/**
+ * What was learnt, with the confidence fitted on another graph where it has none of its own: a few wordings more do not
+ * move it, and fitting it takes five times as long as the weights.
+ */
+export function calibratedAs({ model, net }: Learnt, calibration: Calibration | null): Learnt {
+  return { model: model === null ? null : { ...model, calibration: model.calibration ?? calibration }, net };
+}
+
 /** What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server. */
 export type Models = (knowledge: Knowledge, onBetter: (learnt: Learnt) => void) => Learnt;
 
 /** Finds what was learnt before, and learns in a worker what is missing. */
 export function createModels(folder: string, log: Logger): Models {
   return (knowledge, onBetter) => {
-    const input = trainingInput(knowledge);
-    const work: Work = { folder, input, hash: inputHash(input), net: netInput(knowledge) };
-    const atHand = (): Learnt => ({ model: readModelNamed(folder, work.hash), net: readNet(folder, work.net) });
-    const learnt = atHand();
+    const learnt = learntFor(folder, knowledge);
     if (learnt.model?.calibration == null || learnt.net === null) {
-      const worker = new Worker(workerFile(), { workerData: work });
+      const worker = new Worker(workerFile(), {
+        workerData: workOn(folder, knowledge, ['net', 'weights', 'calibration']),
+      });
       worker.unref();
       worker.on('message', (what: unknown) => {
         log.info({ what }, 'learnt from the graph');
-        onBetter(atHand());
+        onBetter(learntFor(folder, knowledge));
       });
       worker.on('error', (error) => log.warn({ err: error }, 'learning failed; the simpler reading goes on'));
     }
     return learnt;
   };
+}
+
+/** Learns the weights and the second net of a graph that may never be served, and nothing more. */
+export type Learn = (knowledge: Knowledge, signal?: AbortSignal) => Promise<Learnt>;
+
+const PATIENCE_MS = 180_000;
+
+/**
+ * @param worker     The worker's built file; left out, the one beside this program.
+ * @param patienceMs After so long it rejects. Rejects as well when `signal` ends it: its workers end at once.
+ */
+export function createLearn(folder: string, worker = workerFile(), patienceMs = PATIENCE_MS): Learn {
+  return async (knowledge, signal) => {
+    const learnt = learntFor(folder, knowledge);
+    if (learnt.model !== null && learnt.net !== null) return learnt;
+    const patience = AbortSignal.timeout(patienceMs);
+    const end = signal === undefined ? patience : AbortSignal.any([patience, signal]);
+    // Side by side: neither needs the other.
+    await Promise.all(
+      (['net', 'weights'] as const).map((piece) => workOut(worker, workOn(folder, knowledge, [piece]), end)),
+    );
+    return learntFor(folder, knowledge);
+  };
+}
+
+/** Resolves when the worker has ended, for whatever reason but a failure of its own. */
+function workOut(file: string, work: Work, end: AbortSignal): Promise<void> {
+  return new Promise((resolve, reject) => {
+    if (end.aborted) {
+      reject(end.reason);
+      return;
+    }
+    const worker = new Worker(file, { workerData: work });
+    const stop = (): void => void worker.terminate();
+    end.addEventListener('abort', stop, { once: true });
+    worker.on('error', reject);
+    worker.on('exit', () => {
+      end.removeEventListener('abort', stop);
+      if (end.aborted) reject(end.reason);
+      else resolve();
+    });
+  });
+}
+
+function workOn(folder: string, knowledge: Knowledge, wanted: Work['wanted']): Work {
+  const input = trainingInput(knowledge);
+  return { folder, input, hash: inputHash(input), net: netInput(knowledge), wanted };
 }
 
 /** What is at hand, without learning anything: for commands. */

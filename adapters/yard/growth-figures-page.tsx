@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import { type GrowthRow, type Knowledge, summedBy, type Thin } from '../../src/index.ts';
+import { counted } from '../pages/counted.ts';
 import { type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
 import { GRAPH } from './growth-picture-page.tsx';
 import { answeredShare, ByWeek, Ended } from './growth-plot.tsx';
-import { counted } from './growth-words.ts';
 
 export function figuresPage(drawn: Drawn, rows: readonly GrowthRow[], knowledge: Knowledge) {
   const weeks = summedBy(rows, 'week');

@@ -36,11 +36,11 @@ export function growthPage(
   });
 }
 
-/** A form of this session, taken once. */
-export const Deed: FC<PropsWithChildren<{ session: Session; action: string; key: string }>> = (props) => (
+/** A form of this session, taken once: `once` is new each time it is drawn. */
+export const Deed: FC<PropsWithChildren<{ session: Session; action: string; once: string }>> = (props) => (
   <form method="post" action={props.action}>
     <Csrf session={props.session} />
-    <input type="hidden" name="key" value={props.key} />
+    <input type="hidden" name="key" value={props.once} />
     {props.children}
   </form>
 );

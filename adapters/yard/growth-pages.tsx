@@ -1,7 +1,8 @@
 import { type ChangeRecord, type GapGroup, type Knowledge, lineDiff } from '../../src/index.ts';
+import { counted } from '../pages/counted.ts';
 import { dayAt } from '../pages/when.ts';
 import { Deed, type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
-import { aboutGroup, counted, decisionWords } from './growth-words.ts';
+import { aboutGroup, decisionWords } from './growth-words.ts';
 import type { Hindered } from './growth-world.ts';
 
 export function groupsPage(drawn: Drawn, groups: readonly GapGroup[], knowledge: Knowledge) {
@@ -13,7 +14,7 @@ export function groupsPage(drawn: Drawn, groups: readonly GapGroup[], knowledge:
       <p>
         {groups.length === 0
           ? 'Nothing is waiting to be taught.'
-          : `${counted(gaps, 'question')} that ask ${counted(groups.length, 'thing')}. Touch one to teach it.`}
+          : `${counted(gaps, 'question')} ${gaps === 1 ? 'asks' : 'ask'} ${counted(groups.length, 'thing')}. Touch one to teach it.`}
       </p>
       <ol class="asked">
         {groups.map((group) => (
@@ -32,7 +33,7 @@ export function groupsPage(drawn: Drawn, groups: readonly GapGroup[], knowledge:
   );
 }
 
-export function changesPage(drawn: Drawn, changes: readonly ChangeRecord[], knowledge: Knowledge, key: string) {
+export function changesPage(drawn: Drawn, changes: readonly ChangeRecord[], knowledge: Knowledge, once: string) {
   return growthPage(
     drawn,
     'What was taught',
@@ -47,7 +48,7 @@ export function changesPage(drawn: Drawn, changes: readonly ChangeRecord[], know
               {change.why === '' ? '' : ` ${change.why}`}
             </p>
             {change.undone === null ? (
-              <Deed session={drawn.session} action={`${HOME}/changes/${change.id}/undo`} key={key}>
+              <Deed session={drawn.session} action={`${HOME}/changes/${change.id}/undo`} once={once}>
                 <button class="press" type="submit">
                   Take it back
                 </button>
@@ -59,6 +60,24 @@ export function changesPage(drawn: Drawn, changes: readonly ChangeRecord[], know
         ))}
       </ol>
     </>,
+  );
+}
+
+/** Somebody else was first. */
+export function decidedPage(drawn: Drawn, change: ChangeRecord, knowledge: Knowledge) {
+  return growthPage(
+    drawn,
+    'That is decided',
+    <section class="problems" role="alert">
+      <p>
+        {`${change.by} decided on these questions, ${dayAt(change.atMs, drawn.world.firm.timeZone)}: ${decisionWords(change.decision, knowledge)}. To decide otherwise, take that back first.`}
+      </p>
+      <p>
+        <a class="press" href={`${HOME}/changes`}>
+          What was taught
+        </a>
+      </p>
+    </section>,
   );
 }
 

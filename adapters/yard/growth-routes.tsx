@@ -7,7 +7,7 @@ import { figuresPage, thinPage } from './growth-figures-page.tsx';
 import { decisionIn } from './growth-form.ts';
 import { type Drawn, HOME } from './growth-frame.tsx';
 import { groupPage } from './growth-group-page.tsx';
-import { changesPage, groupsPage, hinderedPage } from './growth-pages.tsx';
+import { changesPage, decidedPage, groupsPage, hinderedPage } from './growth-pages.tsx';
 import { TrialParts, trialPage } from './growth-trial-page.tsx';
 import type { Growth } from './growth-world.ts';
 import { live } from './live.ts';
@@ -29,21 +29,34 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
   const drawn = (c: Context): Drawn => ({ world, files, session: c.get('session') });
   app.use(operatorsOnly);
 
+  /** A group that is gone: somebody has decided on it, or its number was never one. */
+  const decided = async (c: Context): Promise<Response> => {
+    const id = Number(c.req.param('id'));
+    const by = (await growth.changes()).find(({ gaps, undone }) => undone === null && gaps.includes(id));
+    return by === undefined ? gone(c) : c.html(decidedPage(drawn(c), by, growth.knowledge()), 409);
+  };
+
   app.get('/', async (c) => c.html(groupsPage(drawn(c), await growth.groups(), growth.knowledge())));
   app.get('/group/:id', async (c) => {
     const group = await growth.group(Number(c.req.param('id')));
-    return group === null ? gone(c) : c.html(groupPage(drawn(c), group, growth.knowledge(), freshKey(), null));
+    if (group === null) return decided(c);
+    // What was tried before is to be changed: its words are still there.
+    const draft = growth.decisionTried(c.req.query('trial') ?? '');
+    return c.html(groupPage(drawn(c), group, growth.knowledge(), freshKey(), { problems: [], draft }));
   });
   app.get('/trial/:key', (c) => {
     const view = growth.trial(c.req.param('key'));
-    return view === null ? gone(c) : c.html(trialPage(drawn(c), c.req.param('key'), view, growth.knowledge()));
+    return view === null
+      ? gone(c)
+      : c.html(trialPage(drawn(c), c.req.param('key'), view, growth.knowledge(), freshKey()));
   });
   app.get('/trial/:key/events', (c) => {
     const key = c.req.param('key');
+    const shown = { session: c.get('session'), trial: key, once: freshKey() };
     return live(c, world, async () => {
       const view = growth.trial(key);
       if (view === null) return null;
-      return String(<TrialParts session={c.get('session')} trial={key} view={view} knowledge={growth.knowledge()} />);
+      return String(<TrialParts {...shown} view={view} knowledge={growth.knowledge()} />);
     });
   });
   app.get('/changes', async (c) =>
@@ -77,14 +90,17 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
       () => HOME,
       async (c, _session, form) => {
         const group = await growth.group(Number(c.req.param('id')));
-        if (group === null) return gone(c);
+        if (group === null) return decided(c);
         const decision = decisionIn(form);
         const begun =
           decision === null
             ? { kind: 'refused' as const, problems: ['the form asked for nothing'] }
             : growth.begin(decision, group);
         if (begun.kind === 'begun') return c.redirect(`${HOME}/trial/${begun.key}`, 303);
-        return c.html(groupPage(drawn(c), group, growth.knowledge(), freshKey(), { problems: begun.problems }), 422);
+        return c.html(
+          groupPage(drawn(c), group, growth.knowledge(), freshKey(), { problems: begun.problems, draft: decision }),
+          422,
+        );
       },
     ),
   );
@@ -93,12 +109,15 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
     deed(
       () => `${HOME}/changes`,
       async (c, session, form) => {
+        const key = c.req.param('key') ?? '';
         const evenIfWorse = form.text('even-if-worse') === 'yes';
         const tell = form.text('tell') === 'yes';
         const how = { by: session.name, why: form.text('why').trim().slice(0, 200), evenIfWorse, tell };
-        const published = await growth.publish(c.req.param('key') ?? '', how);
+        const published = await growth.publish(key, how);
         if (published.kind === 'published') return c.redirect(`${HOME}/changes`, 303);
-        return c.html(hinderedPage(drawn(c), published, HOME), 409);
+        const view = growth.trial(key);
+        const back = view?.state === 'done' ? `${HOME}/group/${view.group.id}?trial=${key}` : HOME;
+        return c.html(hinderedPage(drawn(c), published, back), 409);
       },
     ),
   );

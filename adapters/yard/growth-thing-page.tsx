@@ -8,9 +8,9 @@ import {
   type TopicId,
   type VanScope,
 } from '../../src/index.ts';
+import { counted } from '../pages/counted.ts';
 import { type Drawn, growthPage, Wide } from './growth-frame.tsx';
 import { GRAPH, type Looking, queryOf } from './growth-picture-page.tsx';
-import { counted } from './growth-words.ts';
 
 type Seen = {
   readonly knowledge: Knowledge;

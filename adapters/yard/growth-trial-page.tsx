@@ -1,26 +1,33 @@
 import type { FC } from 'hono/jsx';
 import { type Change, type Knowledge, lineDiff, type TrialSummary } from '../../src/index.ts';
+import { counted } from '../pages/counted.ts';
 import { Deed, type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
-import { counted, decisionWords } from './growth-words.ts';
+import { decisionWords } from './growth-words.ts';
 import type { TrialView } from './growth-world.ts';
 import type { Session } from './session.ts';
 
+type Shown = {
+  readonly session: Session;
+  readonly trial: string;
+  readonly knowledge: Knowledge;
+  readonly once: string;
+};
 type Done = Extract<TrialView, { state: 'done' }>;
 
-export function trialPage(drawn: Drawn, key: string, view: TrialView, knowledge: Knowledge) {
+export function trialPage(drawn: Drawn, key: string, view: TrialView, knowledge: Knowledge, once: string) {
   return growthPage(
     drawn,
     'Trying it first',
     <div id="live">
-      <TrialParts session={drawn.session} trial={key} view={view} knowledge={knowledge} />
+      <TrialParts session={drawn.session} trial={key} view={view} knowledge={knowledge} once={once} />
     </div>,
     `${HOME}/trial/${key}/events`,
   );
 }
 
 /** The part of the page that follows the trial. */
-export const TrialParts: FC<{ session: Session; trial: string; view: TrialView; knowledge: Knowledge }> = (props) => {
-  const { view, trial, session, knowledge } = props;
+export const TrialParts: FC<Shown & { view: TrialView }> = (props) => {
+  const { view, trial, session, knowledge, once } = props;
   const again = (
     <p>
       <a class="press" href={`${HOME}/trial/${trial}`}>
@@ -53,12 +60,12 @@ export const TrialParts: FC<{ session: Session; trial: string; view: TrialView; 
         </section>
       );
     case 'done':
-      return <DoneParts session={session} trial={trial} view={view} knowledge={knowledge} />;
+      return <DoneParts session={session} trial={trial} view={view} knowledge={knowledge} once={once} />;
   }
 };
 
-const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Knowledge }> = (props) => {
-  const { session, trial, view, knowledge } = props;
+const DoneParts: FC<Shown & { view: Done }> = (props) => {
+  const { session, trial, view, knowledge, once } = props;
   const { figures, verdict } = view;
   return (
     <>
@@ -75,7 +82,7 @@ const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Kn
           ))}
         </ul>
       ) : (
-        <Deed session={session} action={`${HOME}/trial/${trial}/publish`} key={trial}>
+        <Deed session={session} action={`${HOME}/trial/${trial}/publish`} once={once}>
           <label>
             Why, for those who look later
             <input name="why" maxlength={200} autocomplete="off" />
@@ -95,7 +102,7 @@ const DoneParts: FC<{ session: Session; trial: string; view: Done; knowledge: Kn
           <button class={verdict === 'fit' ? 'press next' : 'press'} type="submit">
             Publish
           </button>
-          <a class="press" href={`${HOME}/group/${view.group.id}`}>
+          <a class="press" href={`${HOME}/group/${view.group.id}?trial=${trial}`}>
             Change it
           </a>
         </Deed>

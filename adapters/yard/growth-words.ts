@@ -1,4 +1,5 @@
 import { type GapGroup, type GapWhy, type GrowthDecision, type Knowledge, never } from '../../src/index.ts';
+import { counted } from '../pages/counted.ts';
 import { dayAt } from '../pages/when.ts';
 
 /** Why the bot could not answer, as one says it across the yard. */
@@ -30,10 +31,6 @@ export function decisionWords(decision: GrowthDecision, { topics, parts, vans }:
     default:
       return never(decision);
   }
-}
-
-export function counted(count: number, what: string): string {
-  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
 }
 
 /** Why, in which vans, and when last. */

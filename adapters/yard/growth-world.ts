@@ -48,6 +48,8 @@ export type Growth = {
   ) => Extract<Hindered, { kind: 'refused' }> | { readonly kind: 'begun'; readonly key: string };
   /** Null when there is no such trial, or it is too long ago. */
   readonly trial: (key: string) => TrialView | null;
+  /** What was decided in a trial, to be changed and tried again. */
+  readonly decisionTried: (key: string) => GrowthDecision | null;
   readonly publish: (
     key: string,
     how: {

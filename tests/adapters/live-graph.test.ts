@@ -1,9 +1,12 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createLiveGraph, GraphError, type LiveGraph } from '../../adapters/live-graph.ts';
+import { createMatcher, train, trainingInput } from '../../src/index.ts';
+import { withoutNotices } from '../helpers/small-desk.ts';
+import { smallGraphFiles, smallKnowledge } from '../helpers/small-graph.ts';
 
 /** The graph folder as people edit it: by hand, and now and then with a slip. */
 describe('the graph being served', () => {
@@ -67,6 +70,38 @@ describe('the graph being served', () => {
     expect(again.served().readDanger('I smell gas', { before: '', vanHas: () => true }).danger?.hazard).toBe(
       'safety-gas-smell',
     );
+  });
+
+  it('serves an edited graph with the last confidence until it has its own', async () => {
+    const knowledge = smallKnowledge();
+    const model = train(trainingInput(knowledge), 1);
+    const steep = {
+      best: [9, 0, 0, 0, 0, 0, 0, 0, 0],
+      among: [9, 0, 0, 0, 0, 0, 0, 0, 0],
+      lacks: [-9, 0, 0, 0, 0, 0, 0, 0, 0],
+    };
+    const learnt = [{ ...model, calibration: steep }, model];
+    for (const { path, text } of smallGraphFiles()) {
+      const file = join(folder, 'small', path);
+      mkdirSync(dirname(file), { recursive: true });
+      writeFileSync(file, path === 'safety.yaml' ? withoutNotices(text) : text);
+    }
+    live = createLiveGraph({
+      folder: join(folder, 'small'),
+      cacheFolder: join(folder, 'cache'),
+      log: pino({ level: 'silent' }),
+      learntFor: () => ({ model: learnt.shift() ?? null, net: null }),
+    });
+    const context = { van: 'daisy', lastTopic: null, lastText: '' };
+    const probability = () => live?.served().matcher.understand('bake a pie', context)[0]?.ranked[0]?.probability ?? 0;
+    const before = probability();
+    expect(before).not.toBeCloseTo(
+      createMatcher(knowledge, model).understand('bake a pie', context)[0]?.ranked[0]?.probability ?? 0,
+    );
+    const file = join(folder, 'small', 'systems/fridge.yaml');
+    writeFileSync(file, readFileSync(file, 'utf8').replace('Light it at the knob', 'Light it there'));
+    expect(await live.reload()).toEqual([]);
+    expect(probability()).toBe(before);
   });
 
   describe('with nothing good to serve', () => {

@@ -103,6 +103,7 @@ export const NO_GROWTH: Growth = {
   },
   begin: () => ({ kind: 'refused', problems: [] }),
   trial: () => null,
+  decisionTried: () => null,
   publish: async () => ({ kind: 'refused', problems: [] }),
   changes: async () => [],
   undo: async () => ({ kind: 'refused', problems: [] }),

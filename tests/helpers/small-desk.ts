@@ -2,7 +2,8 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { parseDocument } from 'yaml';
-import { createGrowthDesk, type GrowthDesk } from '../../adapters/cli/growth-desk.ts';
+import { createGrowthDesk } from '../../adapters/cli/growth-desk.ts';
+import type { GrowthDesk } from '../../adapters/cli/growth-types.ts';
 import { memoryStore } from '../../adapters/memory/memory-store.ts';
 import { type Event, newThread, type Store, train, trainingInput } from '../../src/index.ts';
 import { smallGraphFiles } from './small-graph.ts';
@@ -64,7 +65,7 @@ export function smallDesk(): SmallDesk {
 }
 
 /** The firm's notices name topics that the small graph has not. */
-function withoutNotices(yaml: string): string {
+export function withoutNotices(yaml: string): string {
   const document = parseDocument(yaml);
   document.set('notices', document.createNode({}));
   return document.toString({ lineWidth: 0 });

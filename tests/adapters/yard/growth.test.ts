@@ -26,8 +26,8 @@ async function aYard(texts: readonly string[] = PIES) {
 }
 
 /** Presses the first button of a group's page and waits until the trial is over; its path. */
-async function tried(nessa: YardPerson, fields: Readonly<Record<string, string>> = {}): Promise<string> {
-  const answer = await nessa.press('/yard/growth/group/1', '/yard/growth/group/1/try', fields);
+async function tried(nessa: YardPerson, fields: Readonly<Record<string, string>> = {}, group = 1): Promise<string> {
+  const answer = await nessa.press(`/yard/growth/group/${group}`, `/yard/growth/group/${group}/try`, fields);
   const path = answer.headers.get('location') ?? '';
   for (let i = 0; i < 200; i++) {
     const html = await (await nessa.get(path)).text();
@@ -84,6 +84,77 @@ describe('teaching on the yard’s pages', () => {
     const answer = await nessa.press('/yard/growth/group/1', '/yard/growth/group/1/try', { wordings: '<b>pie</b>' });
     expect(answer.status).toBe(422);
     expect(await answer.text()).toContain('has markup in it');
+  });
+
+  it('keeps what was edited, through a refusal and through a trial', async () => {
+    const { nessa } = await aYard();
+    const edited = {
+      decision: 'new-topic',
+      title: 'How hot for a pie?',
+      system: 'fridge',
+      kind: 'how-to',
+      first: 'Gas mark 6.',
+    };
+    const fields = { ...edited, steps: 'Light it.\nWait.', otherwise: 'Ring us.', wordings: 'pie heat\noven pie heat' };
+    const refused = await nessa.press('/yard/growth/group/1', '/yard/growth/group/1/try', fields);
+    expect(refused.status).toBe(422);
+    const trial = await tried(nessa, { ...fields, wordings: `${fields.wordings}\nhot enough for a pie` });
+    const back = /href="([^"]*)">\s*Change it/.exec(await (await nessa.get(trial)).text())?.[1] ?? '';
+    for (const html of [await refused.text(), await (await nessa.get(back)).text()]) {
+      expect(html).toMatch(/<details open[^>]*>\s*<summary>Write an answer/);
+      for (const words of [
+        'value="How hot for a pie?"',
+        '>Gas mark 6.<',
+        'Light it.\nWait.',
+        'value="Ring us."',
+        'oven pie heat',
+      ])
+        expect(html).toContain(words);
+    }
+  });
+
+  it('tells the second of two operators who was first, and publishes once', async () => {
+    const { world, nessa, small } = await aYard();
+    const gethin = await yardPerson(world, 'Gethin', 'operator');
+    const aside = { decision: 'set-aside' };
+    const [mine, theirs] = [await tried(nessa), await tried(gethin, aside)];
+    expect((await nessa.press(mine, `${mine}/publish`)).status).toBe(303);
+    const before = small.texts();
+    const answer = await gethin.press(theirs, `${theirs}/publish`);
+    expect(answer.status).toBe(409);
+    expect(await answer.text()).toContain('Nessa has decided on these questions meanwhile');
+    const group = await gethin.get('/yard/growth/group/1');
+    expect(group.status).toBe(409);
+    expect(await group.text()).toContain('Nessa decided on these questions');
+    expect(small.texts()).toEqual(before);
+    expect(await small.desk.changes()).toHaveLength(1);
+  });
+
+  it('says what two operators changed in one file, and lets the second try again with the same words', async () => {
+    const { world, nessa } = await aYard([...PIES, 'is there a pool near here']);
+    const gethin = await yardPerson(world, 'Gethin', 'operator');
+    const theirs = await tried(gethin, { topic: 'fridge-modes', wordings: 'pool fridge' }, 4);
+    const mine = await tried(nessa);
+    await nessa.press(mine, `${mine}/publish`);
+    const answer = await gethin.press(theirs, `${theirs}/publish`);
+    const html = await answer.text();
+    expect(answer.status).toBe(409);
+    expect(html).toContain('graph/systems/fridge.yaml has been changed by somebody else meanwhile');
+    expect(html).toContain('+        - pool fridge');
+    const back = /href="([^"]*group[^"]*)"/.exec(html)?.[1] ?? '';
+    expect(await (await gethin.get(back)).text()).toContain('pool fridge');
+  });
+
+  it('takes a form that is sent twice once', async () => {
+    const { nessa, small } = await aYard();
+    const trial = await tried(nessa);
+    const html = await (await nessa.get(trial)).text();
+    const hidden = [...html.matchAll(/<input type="hidden" name="([^"]*)" value="([^"]*)"/g)];
+    const form = Object.fromEntries(hidden.map(([, name = '', value = '']) => [name, value]));
+    expect(form['key']).not.toBe('');
+    for (let i = 0; i < 2; i++)
+      expect((await nessa.post(form, `${trial}/publish`)).headers.get('location')).toBe('/yard/growth/changes');
+    expect(await small.desk.changes()).toHaveLength(1);
   });
 
   it('shows what hirers wrote as words, whatever they wrote', async () => {
