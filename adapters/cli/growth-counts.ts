@@ -1,6 +1,7 @@
 import {
   addDays,
   dayOf,
+  type Gap,
   type GrowthRow,
   growthFigures,
   HEAT_EVENTS,
@@ -28,9 +29,17 @@ export async function figuresFrom(store: Counted, knowledge: Knowledge): Promise
 }
 
 /** How often each topic was asked for and did not help, in one van or (null) in all. */
-export async function heatFrom(store: Counted, van: VanId | null): Promise<ReadonlyMap<TopicId, Heat>> {
+export async function heatFrom(
+  store: Counted,
+  gaps: readonly Gap[],
+  van: VanId | null,
+): Promise<ReadonlyMap<TopicId, Heat>> {
   const [events, vans] = [await store.events({ kinds: HEAT_EVENTS }), await vansOf(store)];
-  return heatOf(events.filter(({ threadId }) => van === null || vans.get(threadId) === van).map(({ event }) => event));
+  const isOf = (threadId: string): boolean => van === null || vans.get(threadId) === van;
+  return heatOf(
+    events.filter(({ threadId }) => isOf(threadId)).map(({ event }) => event),
+    gaps.filter(({ threadId }) => isOf(threadId)),
+  );
 }
 
 async function vansOf(store: Counted): Promise<ReadonlyMap<string, VanId | null>> {

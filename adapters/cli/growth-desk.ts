@@ -238,7 +238,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       );
       return written.kind === 'written' ? { kind: 'undone' } : written;
     },
-    heat: (van) => heatFrom(store, van),
+    heat: async (van) => heatFrom(store, await records.gaps(load().knowledge), van),
     figures: () => figuresFrom(store, load().knowledge),
     gaps: records.gaps,
   };

@@ -99,6 +99,12 @@ function gapsOfThread(events: readonly ThreadEvent[], source: GapSource): Gap[] 
     const { event } = at;
     switch (event.kind) {
       case 'gap':
+        if (current !== null && event.why === 'nothing-picked' && current.text === stripped(event.text, personal)) {
+          // The bot was unsure, asked back, and nothing was picked: one question, not two.
+          current.why = event.why;
+          current.nearest = [...new Set([...event.topics, ...current.nearest])];
+          break;
+        }
         current = add(at, { text: event.text, why: event.why, van: event.van, nearest: event.topics });
         break;
       case 'offered': {

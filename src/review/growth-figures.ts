@@ -31,6 +31,7 @@ type Counts = { -readonly [Key in keyof GrowthRow]: GrowthRow[Key] };
 /** Counts what came about, by week, van and system, in that order. */
 export function growthFigures({ events, vanOf, systemOf, weekOf }: GrowthSource): readonly GrowthRow[] {
   const rows = new Map<string, Counts>();
+  const lastGap = new Map<string, string>();
   const waiting = new Map<string, { readonly row: Counts; readonly sinceMs: number }>();
   const rowFor = ({ threadId, atMs }: ThreadEvent, topic: TopicId | undefined): Counts => {
     const [week, van, system] = [weekOf(atMs), vanOf(threadId) ?? '', (topic && systemOf(topic)) ?? ''];
@@ -53,7 +54,10 @@ export function growthFigures({ events, vanOf, systemOf, weekOf }: GrowthSource)
         else rowFor(at, event.topic).stillStuck++;
         break;
       case 'gap':
-        rowFor(at, event.topics[0]).gaps++;
+        // Unsure, asked back, nothing picked: one question.
+        if (event.why !== 'nothing-picked' || lastGap.get(at.threadId) !== event.text)
+          rowFor(at, event.topics[0]).gaps++;
+        lastGap.set(at.threadId, event.text);
         break;
       case 'passed': {
         const row = rowFor(at, event.brief.understood[0]?.topic);

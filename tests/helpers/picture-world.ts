@@ -6,14 +6,12 @@ import { chatWorld, NO_GROWTH, type PagesWorld } from './pages-world.ts';
 /** Some that were asked and some that did not help, the same at every run. */
 export function someHeat(knowledge: Knowledge): ReadonlyMap<string, Heat> {
   const topics = [...knowledge.topics.keys()];
+  const failed = topics.flatMap((topic, i) => Array.from({ length: i % 9 === 0 ? i % 5 : 0 }, () => topic));
   return heatOf(
-    topics.flatMap((topic, i) => [
-      ...Array.from({ length: (i * 7) % 23 }, () => ({ kind: 'answered', topic, probability: 1 }) as const),
-      ...Array.from(
-        { length: i % 9 === 0 ? i % 5 : 0 },
-        () => ({ kind: 'gap', text: 'so', why: 'did-not-help', van: null, topics: [topic] }) as const,
-      ),
-    ]),
+    topics.flatMap((topic, i) =>
+      Array.from({ length: (i * 7) % 23 }, () => ({ kind: 'answered', topic, probability: 1 }) as const),
+    ),
+    failed.map((topic) => ({ nearest: [topic], why: 'did-not-help' })),
   );
 }
 

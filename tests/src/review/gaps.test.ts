@@ -38,6 +38,13 @@ describe('gaps', () => {
     ]);
   });
 
+  it('are one when the bot was unsure, asked back, and nothing was picked', () => {
+    const unsure: Event = { kind: 'gap', text: 'eskie warm', why: 'too-close', van: 'wren', topics: ['a', 'b'] };
+    const none: Event = { ...unsure, why: 'nothing-picked', topics: ['b'] };
+    expect(read([unsure, none])).toMatchObject([{ id: 1, why: 'nothing-picked', nearest: ['b', 'a'] }]);
+    expect(read([unsure, { ...none, text: 'another thing' }])).toHaveLength(2);
+  });
+
   it('keep what staff wrote back', () => {
     const [gap] = read([aGap('kettle?'), { kind: 'staff-said', by: 'Nessa', text: 'In the locker.' }]);
     expect(gap).toMatchObject({ staffSaid: 'In the locker.', ended: 'staff' });

@@ -5,8 +5,6 @@ import { saidIn } from '../../../src/review/said-in.ts';
 import { smallGraphFiles, smallKnowledge } from '../../helpers/small-graph.ts';
 
 const FRIDGE = 'systems/fridge.yaml';
-const gap = (topics: readonly string[], why: 'did-not-help' | 'no-such-topic') =>
-  ({ kind: 'gap', text: 'x', why, van: null, topics }) as const;
 
 describe('the picture of a graph', () => {
   it('puts every part and every topic in its system’s room, no two in one place', () => {
@@ -52,20 +50,25 @@ describe('the picture of a graph', () => {
 
 describe('the heat of topics', () => {
   it('counts a question once, whether it was answered or not, and each failure', () => {
-    const heat = heatOf([
-      { kind: 'answered', topic: 'oven-use', probability: 1 },
-      gap(['oven-use'], 'did-not-help'),
-      gap(['oven-use', 'fridge-modes'], 'no-such-topic'),
-      gap([], 'no-such-topic'),
-      {
-        kind: 'walk-ended',
-        symptom: 'fridge-light-dead',
-        van: 'buttercup',
-        end: 'passed',
-        cause: null,
-        tried: [],
-      },
-    ]);
+    const walk = {
+      kind: 'walk-ended',
+      symptom: 'fridge-light-dead',
+      van: 'buttercup',
+      cause: null,
+      tried: [],
+    } as const;
+    const heat = heatOf(
+      [
+        { kind: 'answered', topic: 'oven-use', probability: 1 },
+        { ...walk, end: 'passed' },
+        { ...walk, end: 'fixed' },
+      ],
+      [
+        { nearest: ['oven-use'], why: 'did-not-help' },
+        { nearest: ['oven-use', 'fridge-modes'], why: 'no-such-topic' },
+        { nearest: [], why: 'no-such-topic' },
+      ],
+    );
     expect([...heat]).toEqual([
       ['oven-use', { asked: 2, failed: 2 }],
       ['fridge-light-dead', { asked: 0, failed: 1 }],
