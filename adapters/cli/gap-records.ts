@@ -52,7 +52,7 @@ export function createGapRecords(store: Store, nowMs: () => number): GapRecords 
       return read.map((gap) => (gap.van === null ? { ...gap, van: threads.get(gap.threadId)?.van ?? null } : gap));
     },
     realQuestions: async (knowledge) => {
-      const events = await store.events({ kinds: ['answered', 'helped'] });
+      const events = await store.events({ kinds: ['answered', 'helped', 'walk-ended'] });
       const answered = events.filter(({ event }) => event.kind === 'answered').slice(-MOST_REAL);
       await readSaid(answered);
       const personal = await personalOf(store, knowledge);
@@ -70,12 +70,15 @@ export function createGapRecords(store: Store, nowMs: () => number): GapRecords 
   };
 }
 
-/** The topic of an answer that the hirer said had helped. */
+/** The topic of an answer that the hirer said had helped, or whose walk ended with the fault cured. */
 function helpedBy(answered: StoredEvent, events: readonly StoredEvent[]): string | null {
   const { event } = answered;
   if (event.kind !== 'answered') return null;
   const next = events.find(({ id, threadId }) => id > answered.id && threadId === answered.threadId)?.event;
-  return next?.kind === 'helped' && next.yes && next.topic === event.topic ? event.topic : null;
+  const helped =
+    (next?.kind === 'helped' && next.yes && next.topic === event.topic) ||
+    (next?.kind === 'walk-ended' && next.end === 'fixed' && next.symptom === event.topic);
+  return helped ? event.topic : null;
 }
 
 /** The names that must not be kept, by thread. */

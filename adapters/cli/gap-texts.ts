@@ -78,7 +78,7 @@ export function triedText({ figures, words, lost, draft }: Tried): string {
     ...list('Better', figures.better),
     ...list('Worse', figures.worse),
     ...(lost.length === 0 ? [] : ['Notices lost:', ...lost.map((text) => `  '${text}'`)]),
-    ...(figures.changed === 0 ? [] : [`Changed, neither better nor worse: ${figures.changed}`]),
+    ...list('Changed, neither better nor worse', figures.changed),
     ...draft.edits.map(lineDiff),
   ].join('\n');
 }

@@ -110,7 +110,8 @@ const DoneParts: FC<Shown & { view: Done }> = (props) => {
       <Moved title="What these hirers now get" changes={view.words} />
       <Moved title="Gets worse" changes={figures.worse} />
       <Moved title="Gets better" changes={figures.better} />
-      <Numbers before={figures.before} after={figures.after} changed={figures.changed} />
+      <Moved title="Changes, neither better nor worse" changes={figures.changed} />
+      <Numbers before={figures.before} after={figures.after} />
       <h2>What hirers will read</h2>
       {view.previews.map(({ van, text }) => (
         <section class="preview">
@@ -161,10 +162,10 @@ const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, chang
     </Wide>
   );
 
-const Numbers: FC<{ before: TrialSummary; after: TrialSummary; changed: number }> = ({ before, after, changed }) => (
-  <Wide label="All recorded questions">
+const Numbers: FC<{ before: TrialSummary; after: TrialSummary }> = ({ before, after }) => (
+  <Wide label="All recorded and recent questions">
     <table>
-      <caption>{`All recorded questions${changed === 0 ? '' : `; ${changed} changed, neither better nor worse`}`}</caption>
+      <caption>All recorded and recent questions</caption>
       <thead>
         <tr>
           <th scope="col" />

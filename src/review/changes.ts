@@ -34,7 +34,8 @@ export type TrialFigures = {
   readonly after: TrialSummary;
   readonly better: readonly Change[];
   readonly worse: readonly Change[];
-  readonly changed: number;
+  /** Neither better nor worse, but another answer. */
+  readonly changed: readonly Change[];
 };
 
 const AROUND = 60;

@@ -1,4 +1,5 @@
 import type { TopicId, VanId } from '../basics/ids.ts';
+import { plainly } from '../check/wordings.ts';
 import type { Gap, GapWhy } from './gaps.ts';
 import { withoutBrackets } from './strip.ts';
 
@@ -61,8 +62,8 @@ function middleOf(gaps: readonly Gap[]): string {
   return gaps[best]?.text ?? '';
 }
 
-/** A group's words as they may stand in the graph, each once. */
+/** A group's words as they may stand in the graph, each once: what differs in case and signs alone is one. */
 export function wordingsOf({ gaps }: Pick<GapGroup, 'gaps'>): readonly string[] {
   const words = gaps.map((gap) => withoutBrackets(gap.text)).filter((text) => text !== '');
-  return [...new Map(words.map((text) => [text.toLowerCase(), text])).values()];
+  return [...new Map(words.map((text) => [plainly(text), text])).values()];
 }

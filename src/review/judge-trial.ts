@@ -15,7 +15,7 @@ export function judgeTrial(before: readonly Trialled[], after: readonly Trialled
   const held = new Set(before.filter((each) => each.safety && each.verdict === 'right').map(keyOf));
   const lost = after.filter((each) => each.safety && each.verdict !== 'right' && held.has(keyOf(each)));
   return {
-    figures: { before: summaryOf(before), after: summaryOf(after), better, worse, changed: changed.length },
+    figures: { before: summaryOf(before), after: summaryOf(after), better, worse, changed },
     verdict: lost.length > 0 ? 'unsafe' : worse.length > 0 ? 'worse' : 'fit',
     lost: lost.map(({ text }) => text),
   };

@@ -127,7 +127,12 @@ function rewritesOf(decision: GrowthDecision, knowledge: Knowledge): Rewrite[] {
       return [
         {
           path: 'glossary.yaml',
-          write: (yaml) => withItems(yaml, ['words'], [`{${fields.join(', ')}}`]) ?? byHand('glossary.yaml'),
+          // With spaces inside the braces where the file has them.
+          write: (yaml) => {
+            const item = fields.join(', ');
+            const written = yaml.includes('- { ') ? `{ ${item} }` : `{${item}}`;
+            return withItems(yaml, ['words'], [written]) ?? byHand('glossary.yaml');
+          },
         },
       ];
     }

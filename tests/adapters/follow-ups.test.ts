@@ -64,7 +64,7 @@ async function afterAChange(
     decision,
     gaps: ids,
     splices: [],
-    figures: { before: sums, after: sums, better: [], worse: [], changed: 0 },
+    figures: { before: sums, after: sums, better: [], worse: [], changed: [] },
     tell: true,
     undone,
   };

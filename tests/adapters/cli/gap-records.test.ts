@@ -28,6 +28,15 @@ async function storeWith(talks: readonly (readonly [string, readonly Event[]])[]
   }
   return store;
 }
+const walked: Event = { kind: 'answered', topic: 'fridge-light-dead', probability: 0.9 };
+const walkEnded = (end: 'fixed' | 'passed'): Event => ({
+  kind: 'walk-ended',
+  symptom: 'fridge-light-dead',
+  van: 'daisy',
+  end,
+  cause: null,
+  tried: [],
+});
 const answered: Event = { kind: 'answered', topic: 'oven-use', probability: 0.9 };
 
 describe('what is read out of the store', () => {
@@ -43,10 +52,14 @@ describe('what is read out of the store', () => {
       ['oven lighting', [answered, { kind: 'helped', topic: 'oven-use', yes: false }]],
       ['oven lighting', [answered]],
       ['oven on how', [answered]],
+      ['no lamp in it', [walked, walkEnded('fixed')]],
+      ['no lamp again', [walked, walkEnded('passed')]],
     ]);
     expect(await createGapRecords(store, () => NOW_MS).realQuestions(knowledge)).toEqual([
       { text: 'light the oven how, [name]', van: 'daisy', topic: 'oven-use' },
       { text: 'oven lighting', van: 'daisy' },
+      { text: 'no lamp in it', van: 'daisy', topic: 'fridge-light-dead' },
+      { text: 'no lamp again', van: 'daisy' },
     ]);
   });
 

@@ -71,9 +71,9 @@ describe('a proposal', () => {
       );
   });
 
-  it('teaches a word', () => {
+  it('teaches a word, written as its neighbours are', () => {
     const [edit] = editsOf({ kind: 'teach-word', says: 'icebox', means: 'fridge', part: 'fridge' });
-    expect(edit?.after).toBe(`${edit?.before}  - {says: icebox, means: fridge, part: fridge}\n`);
+    expect(edit?.after).toBe(`${edit?.before}  - { says: icebox, means: fridge, part: fridge }\n`);
   });
 
   it('makes a topic from staff’s answer, with two questions kept back', () => {
