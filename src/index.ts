@@ -45,6 +45,7 @@ export * from './reply/reply.ts';
 export { welcomeReply } from './reply/welcome.ts';
 export { withPriors } from './review/accept-priors.ts';
 export { candidateOf } from './review/candidate.ts';
+export * from './review/change-effects.ts';
 export * from './review/changes.ts';
 export type * from './review/decisions.ts';
 export * from './review/fault-counts.ts';

@@ -3,6 +3,7 @@ import {
   candidateOf,
   createGlossary,
   createGrouping,
+  effectsOf,
   type FileEdit,
   type Gap,
   type GapGroup,
@@ -239,6 +240,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       return written.kind === 'written' ? { kind: 'undone' } : written;
     },
     heat: async (van) => heatFrom(store, await records.gaps(load().knowledge), van),
+    effects: async () => effectsOf(await changes(), await store.events({ kinds: ['answered', 'helped'] })),
     figures: () => figuresFrom(store, load().knowledge),
     gaps: records.gaps,
   };

@@ -93,6 +93,7 @@ export function createGrowth(desk: GrowthDesk, onStep: () => void): Growth {
     changes: desk.changes,
     undo: desk.undo,
     figures: desk.figures,
+    effects: desk.effects,
     heat: desk.heat,
   };
 }

@@ -1,5 +1,6 @@
 import type {
   Change,
+  ChangeEffect,
   ChangeRecord,
   FileEdit,
   Gap,
@@ -80,6 +81,8 @@ export type GrowthDesk = {
     by: string,
   ) => Promise<Exclude<Published, { kind: 'written' }> | Refused | { readonly kind: 'undone' }>;
   readonly figures: () => Promise<readonly GrowthRow[]>;
+  /** What the latest changes did, the latest first. */
+  readonly effects: () => Promise<readonly ChangeEffect[]>;
   /** How often each topic was asked for and did not help, in one van or (null) in all. */
   readonly heat: (van: VanId | null) => Promise<ReadonlyMap<TopicId, Heat>>;
 };

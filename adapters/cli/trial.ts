@@ -18,15 +18,18 @@ import {
 import { readConfig } from '../config.ts';
 import { type Asked, askedOf, converse, messageOf } from '../console/ask-lines.ts';
 import { counted } from '../pages/counted.ts';
+import { openSqlite } from '../sqlite/sqlite-store.ts';
 import { command, type Terminal } from './command.ts';
+import { createGapRecords } from './gap-records.ts';
 import { progressBar } from './progress-bar.ts';
 import { servedGraph } from './served-graph.ts';
+import { databaseFile } from './with-data.ts';
 
 const USUAL_DAY = '2027-07-15';
 
 export const trial = command({
   name: 'trial',
-  does: 'Replays the firm’s recorded questions against the graph and says what got better and what got worse.',
+  does: 'Replays recorded and recent real questions against the graph and says what got better and what got worse.',
   usage: '[--accept] [--json] [--jsonl]',
   help: [
     'Compared with the last trial that was accepted (kept in the data folder); the first one is accepted as it is.',
@@ -40,7 +43,8 @@ export const trial = command({
     const served = servedGraph(terminal);
     const config = readConfig(terminal.env);
     const file = join(config.dataFolder, 'trial.json');
-    const trialled = runTrial(served, terminal);
+    const real = await realQuestions(config.dataFolder, served);
+    const trialled = runTrial(served, real, terminal);
     const before = existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Trialled[]) : null;
     const summary = summaryOf(trialled);
     const comparison = compareTrials(before ?? trialled, trialled);
@@ -52,9 +56,25 @@ export const trial = command({
   },
 });
 
-/** Asks every recorded question in a fresh thread, at noon of a summer day. */
-export function runTrial(served: Served, terminal: Pick<Terminal, 'err' | 'isTty'>): readonly Trialled[] {
-  const { questions } = served.knowledge.questions;
+/** The latest that hirers asked, stripped of personal details; none where nobody has asked yet. */
+async function realQuestions(dataFolder: string, served: Served): Promise<readonly RecordedQuestion[]> {
+  const database = databaseFile(dataFolder);
+  if (!existsSync(database)) return [];
+  const { store } = await openSqlite(database);
+  try {
+    return await createGapRecords(store, Date.now).realQuestions(served.knowledge);
+  } finally {
+    await store.close();
+  }
+}
+
+/** Asks every recorded question, and those given, in a fresh thread, at noon of a summer day. */
+export function runTrial(
+  served: Served,
+  real: readonly RecordedQuestion[],
+  terminal: Pick<Terminal, 'err' | 'isTty'>,
+): readonly Trialled[] {
+  const questions = [...served.knowledge.questions.questions, ...real];
   const bar = progressBar(questions.length, terminal.err, terminal.isTty);
   const tryOne = trier(served);
   return questions.map((question) => {

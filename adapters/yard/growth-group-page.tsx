@@ -13,7 +13,7 @@ export function groupPage(drawn: Drawn, group: GapGroup, knowledge: Knowledge, o
   const { session, world } = drawn;
   return growthPage(
     drawn,
-    group.words,
+    `‘${group.words}’`,
     <>
       {told === null || told.problems.length === 0 ? null : (
         <section class="problems" role="alert">

@@ -14,7 +14,7 @@ export function groupsPage(drawn: Drawn, groups: readonly GapGroup[], knowledge:
       <p>
         {groups.length === 0
           ? 'Nothing is waiting to be taught.'
-          : `${counted(gaps, 'question')} ${gaps === 1 ? 'asks' : 'ask'} ${counted(groups.length, 'thing')}. Touch one to teach it.`}
+          : `${counted(gaps, 'question')} ${gaps === 1 ? 'asks' : 'ask'} ${counted(groups.length, 'thing')}. ${groups.length === 1 ? 'Touch it' : 'Touch one'} to teach it.`}
       </p>
       <ol class="asked">
         {groups.map((group) => (

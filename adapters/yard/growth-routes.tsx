@@ -63,7 +63,10 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
     c.html(changesPage(drawn(c), await growth.changes(), growth.knowledge(), freshKey())),
   );
   app.route('/graph', pictureRoutes(growth, picture, drawn));
-  app.get('/figures', async (c) => c.html(figuresPage(drawn(c), await growth.figures(), growth.knowledge())));
+  app.get('/figures', async (c) => {
+    const [rows, groups, effects] = [await growth.figures(), await growth.groups(), await growth.effects()];
+    return c.html(figuresPage(drawn(c), { rows, groups, effects }, growth.knowledge()));
+  });
   app.get('/figures.csv', async (c) =>
     c.body(figuresCsv(await growth.figures()), 200, {
       'content-type': 'text/csv; charset=utf-8',

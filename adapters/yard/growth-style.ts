@@ -52,11 +52,11 @@ export const GROWTH_CSS = `
 .things a{display:inline-flex;align-items:center;min-height:48px}
 .things .part a{font-weight:700}
 .ended rect{stroke:none}
-.ended .answered{fill:var(--ink)}.ended .offered{fill:var(--rule)}.ended .passed{fill:var(--sheet)}
+.ended .answered{fill:var(--ink)}.ended .chosen{fill:var(--rule)}.ended .passed{fill:var(--sheet)}
 .ended .edge{fill:none;stroke:var(--ink);stroke-width:2}
-.weeks{width:100%;height:auto;max-width:40rem}
+.weeks{width:100%;height:auto;min-width:36rem;max-width:44rem}
 .weeks .rule{stroke:var(--rule);stroke-width:1}
-.weeks polyline{fill:none;stroke:var(--ink);stroke-width:2.5}
-.weeks circle{fill:var(--marigold);stroke:var(--ink);stroke-width:2}
+.weeks path{fill:none;stroke:var(--ink);stroke-width:2.5}.weeks .dashed path{stroke-dasharray:7 5}
+.weeks circle{fill:var(--marigold);stroke:var(--ink);stroke-width:2}.weeks .dashed circle{fill:var(--paper)}
 .weeks text{fill:var(--quiet);font:400 15px var(--sign)}
 `;

@@ -107,10 +107,10 @@ const DoneParts: FC<Shown & { view: Done }> = (props) => {
           </a>
         </Deed>
       )}
-      <Moved title="What these hirers now get" changes={view.words} />
-      <Moved title="Gets worse" changes={figures.worse} />
-      <Moved title="Gets better" changes={figures.better} />
-      <Moved title="Changes, neither better nor worse" changes={figures.changed} />
+      <Moved title="What these hirers now get" changes={view.words} knowledge={knowledge} />
+      <Moved title="Gets worse" changes={figures.worse} knowledge={knowledge} />
+      <Moved title="Gets better" changes={figures.better} knowledge={knowledge} />
+      <Moved title="Changes, neither better nor worse" changes={figures.changed} knowledge={knowledge} />
       <Numbers before={figures.before} after={figures.after} />
       <h2>What hirers will read</h2>
       {view.previews.map(({ van, text }) => (
@@ -135,7 +135,16 @@ const VERDICTS: Readonly<Record<Done['verdict'], string>> = {
   unsafe: 'Some dangers would no longer be heard. This cannot be published.',
 };
 
-const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, changes }) =>
+/** Topics by their titles instead of their ids. */
+function inTitles(got: string, { topics }: Knowledge): string {
+  return got.replace(/[a-z0-9]+(?:-[a-z0-9]+)+/g, (id) => topics.get(id)?.title ?? id);
+}
+
+const Moved: FC<{ title: string; changes: readonly Change[]; knowledge: Knowledge }> = ({
+  title,
+  changes,
+  knowledge,
+}) =>
   changes.length === 0 ? null : (
     <Wide label={title}>
       <table>
@@ -153,8 +162,8 @@ const Moved: FC<{ title: string; changes: readonly Change[] }> = ({ title, chang
               <th scope="row">
                 <q>{change.text}</q>
               </th>
-              <td>{change.before}</td>
-              <td>{change.after}</td>
+              <td>{inTitles(change.before, knowledge)}</td>
+              <td>{inTitles(change.after, knowledge)}</td>
             </tr>
           ))}
         </tbody>

@@ -8,8 +8,11 @@ export type GrowthRow = {
   readonly van: VanId | '';
   /** '' where no topic was settled on. */
   readonly system: string;
+  /** At once, without asking back. */
   readonly answered: number;
+  /** Choices offered, and those of them from which one was picked. */
   readonly offered: number;
+  readonly chosen: number;
   readonly passed: number;
   readonly helped: number;
   readonly stillStuck: number;
@@ -31,6 +34,7 @@ type Counts = { -readonly [Key in keyof GrowthRow]: GrowthRow[Key] };
 /** Counts what came about, by week, van and system, in that order. */
 export function growthFigures({ events, vanOf, systemOf, weekOf }: GrowthSource): readonly GrowthRow[] {
   const rows = new Map<string, Counts>();
+  const offered = new Map<string, readonly TopicId[]>();
   const lastGap = new Map<string, string>();
   const waiting = new Map<string, { readonly row: Counts; readonly sinceMs: number }>();
   const rowFor = ({ threadId, atMs }: ThreadEvent, topic: TopicId | undefined): Counts => {
@@ -44,10 +48,12 @@ export function growthFigures({ events, vanOf, systemOf, weekOf }: GrowthSource)
     const { event } = at;
     switch (event.kind) {
       case 'answered':
-        rowFor(at, event.topic).answered++;
+        rowFor(at, event.topic)[offered.get(at.threadId)?.includes(event.topic) === true ? 'chosen' : 'answered']++;
+        offered.delete(at.threadId);
         break;
       case 'offered':
         rowFor(at, event.topics[0]).offered++;
+        offered.set(at.threadId, event.topics);
         break;
       case 'helped':
         if (event.yes) rowFor(at, event.topic).helped++;
@@ -88,6 +94,7 @@ export function growthFigures({ events, vanOf, systemOf, weekOf }: GrowthSource)
 const NOTHING = {
   answered: 0,
   offered: 0,
+  chosen: 0,
   passed: 0,
   helped: 0,
   stillStuck: 0,
@@ -119,6 +126,7 @@ const COLUMNS = [
   'system',
   'answered',
   'offered',
+  'chosen',
   'passed',
   'helped',
   'stillStuck',

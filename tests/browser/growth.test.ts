@@ -3,8 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createGrowth } from '../../adapters/cli/growth-trials.ts';
 import { seriousFaults } from '../helpers/axe.ts';
 import { openBrowser, shootAtEveryWidth } from '../helpers/browser.ts';
-import { chatWorld, type PagesWorld } from '../helpers/pages-world.ts';
-import { aGap, type SmallDesk, smallDesk } from '../helpers/small-desk.ts';
+import { aBrief, chatWorld, type PagesWorld } from '../helpers/pages-world.ts';
+import { ASKED_MS, aGap, type SmallDesk, smallDesk } from '../helpers/small-desk.ts';
 
 const ASKED = [
   'what temperature for a pie in the oven',
@@ -26,6 +26,33 @@ describe('teaching the bot in a browser', () => {
       { kind: 'answered', topic: 'oven-use', probability: 0.9 },
       { kind: 'helped', topic: 'oven-use', yes: true },
     ]);
+    // Five weeks before, in which it helped a little more each week.
+    for (let week = 1; week <= 5; week++)
+      for (let i = 0; i < 10; i++)
+        await small.came(
+          i < 4 + (5 - week)
+            ? [
+                { kind: 'answered', topic: i % 2 === 0 ? 'oven-use' : 'fridge-modes', probability: 0.9 },
+                { kind: 'helped', topic: 'oven-use', yes: i > 1 },
+              ]
+            : i === 9
+              ? [
+                  { kind: 'offered', topics: ['hours-contact'] },
+                  { kind: 'answered', topic: 'hours-contact', probability: 1 },
+                ]
+              : [{ kind: 'passed', reason: 'unsure', urgency: 'usual', brief: aBrief() }],
+          ASKED_MS - week * 7 * 86_400_000,
+        );
+    const pool = await small.desk.group(7);
+    const drafted =
+      pool && small.desk.draft({ kind: 'add-wordings', topic: 'hours-contact', wordings: ['pool hours'] }, pool);
+    if (drafted?.kind !== 'drafted') throw new Error('the change does not hold together');
+    await small.desk.publish(await small.desk.trial(drafted.draft), {
+      by: 'Nessa',
+      why: '',
+      evenIfWorse: true,
+      tell: false,
+    });
     world = await chatWorld({ yard: { growth: createGrowth(small.desk, () => world.changed()) } });
   });
   afterAll(async () => {

@@ -108,6 +108,7 @@ export const NO_GROWTH: Growth = {
   changes: async () => [],
   undo: async () => ({ kind: 'refused', problems: [] }),
   figures: async () => [],
+  effects: async () => [],
   heat: async () => new Map(),
 };
 

@@ -14,8 +14,8 @@ export type SmallDesk = {
   readonly folder: string;
   /** All files of the graph as they are on disk, by path. */
   readonly texts: () => Readonly<Record<string, string>>;
-  /** A thread in which these events came about, the first of them a minute after the last thread's. */
-  readonly came: (events: readonly Event[]) => Promise<void>;
+  /** A thread in which these events came about: at an instant, or a minute after the last thread's. */
+  readonly came: (events: readonly Event[], atMs?: number) => Promise<void>;
   readonly remove: () => void;
 };
 
@@ -52,9 +52,9 @@ export function smallDesk(): SmallDesk {
     store,
     folder,
     texts: () => Object.fromEntries(files.map(({ path }) => [path, readFileSync(join(folder, path), 'utf8')])),
-    came: async (events) => {
+    came: async (events, given) => {
       const id = `t${++threads}`;
-      const atMs = ASKED_MS + threads * 60_000;
+      const atMs = given ?? ASKED_MS + threads * 60_000;
       const thread = newThread({ id, channel: 'console', address: id, booking: null, van: 'daisy' }, atMs);
       await store.saveTurn({ seq: null, thread, replies: [], events, atMs });
     },

@@ -175,7 +175,7 @@ describe('teaching on the yard’s pages', () => {
     expect(await (await nessa.get('/yard/growth/figures')).text()).toContain('By system');
     const csv = await nessa.get('/yard/growth/figures.csv');
     expect(csv.headers.get('content-type')).toContain('text/csv');
-    expect(await csv.text()).toMatch(/^week,van,system,answered,.*\r\n2027-07-19,daisy,fridge,0,0,0,0,0,3,0,0\r\n$/s);
+    expect(await csv.text()).toMatch(/^week,van,system,answered,.*\r\n2027-07-19,daisy,fridge,0,0,0,0,0,0,3,0,0\r\n$/s);
     expect(await (await nessa.get('/yard/growth/thin')).text()).toContain('Answers with few ways of asking');
   });
 });

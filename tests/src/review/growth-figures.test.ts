@@ -51,9 +51,33 @@ describe('the figures', () => {
     expect(row).toMatchObject({ passed: 2, takenUp: 1, waitMinutes: 12 });
   });
 
+  it('tell an answer at once from one that was picked of several', () => {
+    const rows = figures([
+      [0, 'wren', { kind: 'offered', topics: ['water-none', 'water-taste'] }],
+      [1, 'wren', answered('water-taste')],
+      [2, 'wren', answered('water-taste')],
+      [3, 'other', { kind: 'offered', topics: ['water-none'] }],
+      [4, 'other', answered('water-taste')],
+    ]);
+    expect(rows.map(({ van, answered, offered, chosen }) => [van, answered, offered, chosen])).toEqual([
+      ['', 1, 1, 0],
+      ['wren', 1, 1, 1],
+    ]);
+  });
+
+  it('count a question once that was asked back about in vain', () => {
+    const unsure: Event = { kind: 'gap', text: 'eskie', why: 'too-close', van: null, topics: ['water-none'] };
+    expect(
+      figures([
+        [0, 'wren', unsure],
+        [1, 'wren', { ...unsure, why: 'nothing-picked' }],
+      ])[0]?.gaps,
+    ).toBe(1);
+  });
+
   it('are a file of counts', () => {
     expect(figuresCsv(figures([[0, 'wren', answered('water-none')]]))).toBe(
-      'week,van,system,answered,offered,passed,helped,stillStuck,gaps,takenUp,waitMinutes\r\n2027-07-12,wren,water,1,0,0,0,0,0,0,0\r\n',
+      'week,van,system,answered,offered,chosen,passed,helped,stillStuck,gaps,takenUp,waitMinutes\r\n2027-07-12,wren,water,1,0,0,0,0,0,0,0,0\r\n',
     );
   });
 });
