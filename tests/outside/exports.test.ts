@@ -89,6 +89,10 @@ describe('the graph for graph programs', () => {
   const { graph } = knowledge;
 
   it('is read back whole from GraphML, names with signs among them', () => {
+    const signs = `<b>"fish & chips"</b> isn't`;
+    const signed = graph.copy();
+    signed.setNodeAttribute(signed.nodes()[0], 'name', signs);
+    expect(parseGraphml(MultiDirectedGraph, graphmlOf(signed)).getNodeAttribute(signed.nodes()[0], 'name')).toBe(signs);
     const back = parseGraphml(MultiDirectedGraph, graphmlOf(graph));
     expect([back.order, back.size]).toEqual([graph.order, graph.size]);
     graph.forEachNode((node, { name, kind }) => {
