@@ -8,18 +8,31 @@ export type SpellerOptions = {
   readonly counts: ReadonlyMap<string, number>;
   /** Right words that are never changed, though the vocabulary lacks them. */
   readonly protectedWords: ReadonlySet<string>;
+  /** Of these words and perhaps more: {@link spellingIndex} of `counts` when left out. */
+  readonly index?: SpellingIndex;
 };
+
+/** Words by what is left of their beginning when letters are taken out. */
+export type SpellingIndex = ReadonlyMap<string, readonly string[]>;
 
 /** Shared beginnings longer than this are not told apart when candidates are looked up. */
 const PREFIX = 7;
 
+const indexes = new WeakMap<ReadonlyMap<string, number>, SpellingIndex>();
+
 /**
- * Symmetric-delete spelling correction: a slip of one letter in words of 4 and 5, of up to two from 6 letters on.
- * Shorter words and numbers are left alone. Ties go to the same first letter, then to the commoner word.
+ * Indexes words for a speller, once for a map: it takes longer than all that is ever spelt with it. Words taken out of
+ * the map afterwards do no harm; none may be put in.
  */
-export function createSpeller({ counts, protectedWords }: SpellerOptions): Speller {
+export function spellingIndex(counts: ReadonlyMap<string, number>): SpellingIndex {
+  const found = indexes.get(counts) ?? makeIndex(counts.keys());
+  indexes.set(counts, found);
+  return found;
+}
+
+function makeIndex(words: Iterable<string>): SpellingIndex {
   const index = new Map<string, string[]>();
-  for (const word of counts.keys()) {
+  for (const word of words) {
     if (word.length < 3 || /\d/.test(word)) continue;
     for (const form of deletes(word.slice(0, PREFIX), allowed(word.length + 1))) {
       const list = index.get(form);
@@ -27,6 +40,14 @@ export function createSpeller({ counts, protectedWords }: SpellerOptions): Spell
       else list.push(word);
     }
   }
+  return index;
+}
+
+/**
+ * Symmetric-delete spelling correction: a slip of one letter in words of 3 to 5, of up to two from 6 letters on.
+ * Shorter words and numbers are left alone. Ties go to the same first letter, then to the commoner word.
+ */
+export function createSpeller({ counts, protectedWords, index = spellingIndex(counts) }: SpellerOptions): Speller {
   return (word) => {
     const most = allowed(word.length);
     if (most === 0 || counts.has(word) || protectedWords.has(word) || /\d/.test(word)) return null;
@@ -34,13 +55,12 @@ export function createSpeller({ counts, protectedWords }: SpellerOptions): Spell
     let bestRank = 0;
     for (const form of deletes(word.slice(0, PREFIX), most)) {
       for (const candidate of index.get(form) ?? []) {
+        const count = counts.get(candidate);
+        if (count === undefined) continue;
         const distance = editDistance(word, candidate, most);
         if (distance > most) continue;
         // Distance first, then the first letter, then how common it is (a count below 1000 never outweighs the rest).
-        const rank =
-          (most + 1 - distance) * 1e7 +
-          (candidate[0] === word[0] ? 1e6 : 0) +
-          Math.min(counts.get(candidate) ?? 0, 999_999);
+        const rank = (most + 1 - distance) * 1e7 + (candidate[0] === word[0] ? 1e6 : 0) + Math.min(count, 999_999);
         if (rank > bestRank || (rank === bestRank && best !== null && candidate < best)) {
           best = candidate;
           bestRank = rank;
@@ -52,7 +72,7 @@ export function createSpeller({ counts, protectedWords }: SpellerOptions): Spell
 }
 
 function allowed(length: number): number {
-  return length < 4 ? 0 : length < 6 ? 1 : 2;
+  return length < 3 ? 0 : length < 6 ? 1 : 2;
 }
 
 /** The word and every form of it with up to `most` letters taken out. */

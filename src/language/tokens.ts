@@ -21,12 +21,26 @@ export function tokens(text: string): readonly Token[] {
     const said = match[0];
     const start = match.index;
     const end = start + said.length;
-    for (const word of words(said)) found.push({ text: word, start, end });
+    for (const word of wordsOf(said)) found.push({ text: word, start, end });
   }
   return found;
 }
 
-function words(said: string): readonly string[] {
+const MOST = 50_000;
+const known = new Map<string, readonly string[]>();
+
+/** What one typed piece is written out to. Remembered: writing out takes most of the time, and hirers use few words. */
+function wordsOf(said: string): readonly string[] {
+  let found = known.get(said);
+  if (found === undefined) {
+    found = writtenOut(said);
+    if (known.size >= MOST) known.clear();
+    known.set(said, found);
+  }
+  return found;
+}
+
+function writtenOut(said: string): readonly string[] {
   const form = normalForm(said);
   if (/^\p{Nd}/u.test(form)) return [form.replaceAll(',', '.')];
   if (/^\p{L}/u.test(form)) return writeOut(form).filter((word) => word !== '');

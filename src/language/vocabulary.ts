@@ -1,6 +1,6 @@
 import { kindredWords } from './kindred.ts';
 import { rightWords } from './right-words.ts';
-import { createSpeller } from './speller.ts';
+import { createSpeller, spellingIndex } from './speller.ts';
 import { tokens } from './tokens.ts';
 
 /** The words that the graph's own people used. */
@@ -48,6 +48,6 @@ function slipsIn(counts: ReadonlyMap<string, number>, sure: ReadonlySet<string>)
   const right = rightWords();
   const odd = (word: string, count: number) => count <= RARE && !right.has(word) && !sure.has(word) && !/\d/.test(word);
   const even = new Map([...counts].filter(([word, count]) => !odd(word, count)));
-  const spell = createSpeller({ counts: even, protectedWords: new Set() });
+  const spell = createSpeller({ counts: even, protectedWords: new Set(), index: spellingIndex(counts) });
   return [...counts].filter(([word, count]) => odd(word, count) && spell(word) !== null).map(([word]) => word);
 }

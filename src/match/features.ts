@@ -21,10 +21,18 @@ const LONGEST = 5;
 /** What the glossary makes of a word counts half as much as the hirer's own word. */
 const GLOSSED = 0.5;
 
-/** Takes one feature of a view, as often as it stands in the text. */
-export type Take = (view: number, name: string, count: number) => void;
+/** What a feature is: a stem, two neighbouring stems, a meaning, a part's role, a figure's unit. */
+export type Sort = 'w' | 'b' | 'k' | 'p' | 'n';
 
-/** Stems ('w:pump'), neighbouring stems ('b:pump run'), meanings ('k:stuck'), the roles of parts named ('p:water-pump'). */
+/** Takes one feature of a view, as often as it stands in the text. `second` is empty but for a pair. */
+export type Take = (view: number, sort: Sort, first: string, second: string, count: number) => void;
+
+/** A feature as text: 'w:pump', 'b:pump run', 'k:stuck', 'p:water-pump', 'n:A'. */
+export function nameOf(sort: Sort, first: string, second: string): string {
+  return second === '' ? `${sort}:${first}` : `${sort}:${first} ${second}`;
+}
+
+/** Stems, neighbouring stems, meanings, figures by their unit, the roles of parts named. */
 export function features({ words, phrases, meanings, mentions }: Seen, take: Take): void {
   pairs(
     words.map((word) => word.stem),
@@ -32,23 +40,23 @@ export function features({ words, phrases, meanings, mentions }: Seen, take: Tak
     take,
   );
   for (const phrase of phrases) pairs(phrase.map(stem), GLOSSED, take);
-  for (const meaning of meanings) take(MEANINGS, `k:${meaning}`, 1);
+  for (const meaning of meanings) take(MEANINGS, 'k', meaning, '', 1);
   figures(words, take);
-  for (const { roles } of mentions) for (const role of roles) take(MEANINGS, `p:${role}`, 1 / roles.length);
+  for (const { roles } of mentions) for (const role of roles) take(MEANINGS, 'p', role, '', 1 / roles.length);
 }
 
-/** A figure by its unit alone, 'n:A': whether it is 6 amps or 16 is for the sums. */
+/** A figure by its unit alone: whether it is 6 amps or 16 is for the sums. */
 function figures(words: Seen['words'], take: Take): void {
   for (let i = 0; i < words.length; i++) {
     if (!/^\d/.test(words[i]?.text ?? '')) continue;
-    take(MEANINGS, `n:${unitOf(words[i + 1]?.text ?? '') ?? 'bare'}`, 1);
+    take(MEANINGS, 'n', unitOf(words[i + 1]?.text ?? '') ?? 'bare', '', 1);
   }
 }
 
 function pairs(stems: readonly string[], count: number, take: Take): void {
   for (let i = 0; i < stems.length; i++) {
-    take(WORDS, `w:${stems[i]}`, count);
-    if (i > 0) take(WORDS, `b:${stems[i - 1]} ${stems[i]}`, count);
+    take(WORDS, 'w', stems[i] as string, '', count);
+    if (i > 0) take(WORDS, 'b', stems[i - 1] as string, stems[i] as string, count);
   }
 }
 

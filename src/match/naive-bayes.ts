@@ -4,15 +4,15 @@ import type { Vector } from './vector.ts';
 /** Keeps a class from being ruled out by one feature it never had. */
 const SMOOTHING = 0.1;
 
-/** One feature's gain for each class that ever had it. */
-type Row = { readonly label: Int32Array; readonly gain: Float32Array };
-
 /**
  * Naive Bayes as sums: a class's score is the gains of the text's features, less the text's length times the class's
  * `offset`. Sparse: the cost of a score grows with the classes that share a feature.
  */
 export type NaiveBayes = Scorer & {
-  readonly rows: readonly Row[];
+  /** Feature f's entries in `labels` and `gains` stand from `starts[f]` up to `starts[f + 1]`. */
+  readonly starts: Int32Array;
+  readonly labels: Int32Array;
+  readonly gains: Float32Array;
   readonly offset: Float64Array;
 };
 
@@ -20,60 +20,63 @@ export type NaiveBayes = Scorer & {
  * Multinomial naive Bayes on tf-idf weights with equal priors. Needs no fitting beyond adding up, so it answers in the
  * seconds while the softmax weights are being fitted.
  *
- * @param labels The class of each vector, by number.
+ * @param labelOf The class of each vector, by number.
  */
 export function naiveBayes(
   vectors: readonly Vector[],
-  labels: readonly number[],
+  labelOf: readonly number[],
   classes: number,
   featureCount: number,
 ): NaiveBayes {
   const totals = new Float64Array(classes);
-  const columns: { readonly label: number; readonly at: Int32Array; readonly sum: Float32Array }[] = [];
-  const counts = new Int32Array(featureCount);
-  for (const [label, lines] of byLabel(labels, classes).entries()) {
-    const { at, sum } = summed(lines, vectors);
-    for (let i = 0; i < at.length; i++) {
-      counts[at[i] as number] = (counts[at[i] as number] as number) + 1;
-      totals[label] = (totals[label] as number) + (sum[i] as number);
+  const starts = new Int32Array(featureCount + 1);
+  const sum = summer(featureCount);
+  const columns = byLabel(labelOf, classes).map((lines, label) => {
+    const column = sum(lines, vectors);
+    for (let i = 0; i < column.at.length; i++) {
+      const next = (column.at[i] as number) + 1;
+      starts[next] = (starts[next] as number) + 1;
+      totals[label] = (totals[label] as number) + (column.sum[i] as number);
     }
-    columns.push({ label, at, sum });
-  }
-  const rows: Row[] = Array.from(counts, (count) => ({ label: new Int32Array(count), gain: new Float32Array(count) }));
-  counts.fill(0);
-  for (const { label, at, sum } of columns) {
-    for (let i = 0; i < at.length; i++) {
-      const feature = at[i] as number;
-      const row = rows[feature] as Row;
-      const next = counts[feature] as number;
-      row.label[next] = label;
-      row.gain[next] = Math.log(((sum[i] as number) + SMOOTHING) / SMOOTHING);
-      counts[feature] = next + 1;
+    return column;
+  });
+  for (let f = 0; f < featureCount; f++) starts[f + 1] = (starts[f + 1] as number) + (starts[f] as number);
+  const labels = new Int32Array(starts[featureCount] as number);
+  const gains = new Float32Array(labels.length);
+  const next = starts.slice();
+  for (const [label, column] of columns.entries()) {
+    for (let i = 0; i < column.at.length; i++) {
+      const feature = column.at[i] as number;
+      const place = next[feature] as number;
+      labels[place] = label;
+      gains[place] = Math.log(((column.sum[i] as number) + SMOOTHING) / SMOOTHING);
+      next[feature] = place + 1;
     }
   }
   const offset = Float64Array.from(totals, (total) => Math.log(total + SMOOTHING * featureCount));
   return {
     classes,
-    rows,
+    starts,
+    labels,
+    gains,
     offset,
     score: (vector, out) => {
       let length = 0;
       out.fill(0);
       for (let i = 0; i < vector.at.length; i++) {
         const weight = vector.weight[i] as number;
-        const { label, gain } = rows[vector.at[i] as number] as Row;
+        const feature = vector.at[i] as number;
         length += weight;
-        for (let j = 0; j < label.length; j++) {
-          const c = label[j] as number;
-          out[c] = (out[c] as number) + weight * (gain[j] as number);
+        for (let j = starts[feature] as number; j < (starts[feature + 1] as number); j++) {
+          const c = labels[j] as number;
+          out[c] = (out[c] as number) + weight * (gains[j] as number);
         }
       }
       for (let c = 0; c < classes; c++) out[c] = (out[c] as number) - length * (offset[c] as number);
     },
     weight: (feature, label) => {
-      const row = rows[feature] as Row;
-      const found = row.label.indexOf(label);
-      return (found < 0 ? 0 : (row.gain[found] as number)) - (offset[label] as number);
+      const found = labels.subarray(starts[feature], starts[feature + 1]).indexOf(label);
+      return (found < 0 ? 0 : (gains[(starts[feature] as number) + found] as number)) - (offset[label] as number);
     },
   };
 }
@@ -84,27 +87,25 @@ function byLabel(labels: readonly number[], classes: number): readonly (readonly
   return lines;
 }
 
-/** The sum of some vectors, as the features they have and their weights. */
-function summed(lines: readonly number[], vectors: readonly Vector[]) {
-  const size = lines.reduce((most, line) => most + (vectors[line] as Vector).at.length, 0);
-  const at = new Int32Array(size);
-  const weight = new Float32Array(size);
-  const place = new Map<number, number>();
-  let count = 0;
-  for (const line of lines) {
-    const vector = vectors[line] as Vector;
-    for (let i = 0; i < vector.at.length; i++) {
-      const feature = vector.at[i] as number;
-      let found = place.get(feature);
-      if (found === undefined) {
-        found = count++;
-        place.set(feature, found);
-        at[found] = feature;
+/** Sums some vectors: the features they have and their weights. */
+function summer(featureCount: number) {
+  const sums = new Float64Array(featureCount);
+  const met = new Int32Array(featureCount);
+  return (lines: readonly number[], vectors: readonly Vector[]) => {
+    let count = 0;
+    for (const line of lines) {
+      const { at, weight } = vectors[line] as Vector;
+      for (let i = 0; i < at.length; i++) {
+        const feature = at[i] as number;
+        if (sums[feature] === 0) met[count++] = feature;
+        sums[feature] = (sums[feature] as number) + (weight[i] as number);
       }
-      weight[found] = (weight[found] as number) + (vector.weight[i] as number);
     }
-  }
-  return { at: at.subarray(0, count), sum: weight.subarray(0, count) };
+    const at = met.slice(0, count);
+    const sum = Float32Array.from(at, (feature) => sums[feature] as number);
+    for (const feature of at) sums[feature] = 0;
+    return { at, sum };
+  };
 }
 
 /**
@@ -112,16 +113,16 @@ function summed(lines: readonly number[], vectors: readonly Vector[]) {
  * no more to score than one of them.
  */
 export function mixIn(rows: Float32Array, bayes: NaiveBayes, share: number): void {
-  const { classes } = bayes;
+  const { classes, starts, labels, gains } = bayes;
   // What all classes lose alike says nothing; taking it off keeps the weights small enough for 8 bits.
   const mean = bayes.offset.reduce((sum, one) => sum + one, 0) / classes;
   const offset = bayes.offset.map((one) => one - mean);
-  for (const [feature, { label, gain }] of bayes.rows.entries()) {
+  for (let feature = 0; feature + 1 < starts.length; feature++) {
     const base = feature * classes;
     for (let c = 0; c < classes; c++) rows[base + c] = (rows[base + c] as number) - share * (offset[c] as number);
-    for (let j = 0; j < label.length; j++) {
-      const place = base + (label[j] as number);
-      rows[place] = (rows[place] as number) + share * (gain[j] as number);
+    for (let j = starts[feature] as number; j < (starts[feature + 1] as number); j++) {
+      const place = base + (labels[j] as number);
+      rows[place] = (rows[place] as number) + share * (gains[j] as number);
     }
   }
 }

@@ -2,7 +2,7 @@ import { type Vocabulary, vocabularyOf } from '../language/vocabulary.ts';
 import { roleOf } from './ranking.ts';
 import { createSee, type See } from './seen.ts';
 import type { TrainingInput } from './training-input.ts';
-import { buildSpace, type Space, type Vector, vectorOf } from './vector.ts';
+import { buildSpace, type Space, type Vector } from './vector.ts';
 
 /** The lines as numbers. */
 export type Prepared = {
@@ -27,11 +27,10 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   );
   const see = createSee(input, vocabulary);
   const seen = lines.map((line) => see(line.text));
-  const space = buildSpace(seen, fewestLines);
+  const { space, vectors } = buildSpace(seen, fewestLines);
   const keys = [...new Set(lines.map((line) => line.key))];
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
-  const vectors = seen.map((one) => vectorOf(one, space));
   const lineWeights = weightsOf(labels, keys);
   return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }

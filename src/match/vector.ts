@@ -1,4 +1,4 @@
-import { features, LETTERS, letterGroups, VIEWS } from './features.ts';
+import { features, LETTERS, letterGroups, nameOf, type Sort, VIEWS } from './features.ts';
 import type { Seen } from './seen.ts';
 
 /** A text as numbers: the features it has, by their place in the space, and their weights. */
@@ -13,41 +13,132 @@ export type Space = {
   readonly unknownIdf: number;
   /** Letter groups by word, remembered: most words of a question were asked before. */
   readonly letters: (word: string) => Letters;
+  /** Adds up the features of one text. */
+  readonly sum: Sum;
 };
 
 /** A word's letter groups that the space has, and how many it has not. */
 type Letters = { readonly places: Int32Array; readonly unknown: number };
 
-/** Builds a space from the lines as they were read. Features of fewer than `fewest` lines are left out, as if never seen. */
-export function buildSpace(all: readonly Seen[], fewest: number): Space {
-  const lines = new Map<string, number>();
-  const groups = new Map<string, readonly string[]>();
-  const groupsOf = (word: string): readonly string[] => {
-    const found = groups.get(word) ?? letterGroups(word);
-    groups.set(word, found);
-    return found;
-  };
-  for (const one of all) {
-    const names = new Set<string>();
-    features(one, (_, name) => names.add(name));
-    for (const word of one.words) for (const name of groupsOf(word.text)) names.add(name);
-    for (const name of names) lines.set(name, (lines.get(name) ?? 0) + 1);
-  }
-  const names: string[] = [];
+/** Lines as they were read, turned into numbers. */
+export type Spaced = { readonly space: Space; readonly vectors: readonly Vector[] };
+
+/**
+ * Builds a space from the lines as they were read, and their vectors. Features of fewer than `fewest` lines are left out,
+ * as if never seen.
+ */
+export function buildSpace(all: readonly Seen[], fewest: number): Spaced {
+  const { draft, names, lines } = drafted(all);
+  const places = new Int32Array(names.length).fill(-1);
+  const kept: string[] = [];
   const idf: number[] = [];
-  for (const [name, count] of lines) {
+  for (let number = 0; number < names.length; number++) {
+    const count = lines[number] as number;
     if (count < fewest) continue;
-    names.push(name);
+    places[number] = kept.length;
+    kept.push(names.at(number));
     idf.push(Math.log((1 + all.length) / (1 + count)) + 1);
   }
-  return spaceOf(names, Float32Array.from(idf), Math.log(1 + all.length) + 1);
+  const space = spaceOf(kept, Float32Array.from(idf), Math.log(1 + all.length) + 1);
+  const vectors = all.map((one, line) => {
+    for (let i = draft.ends[line] as number; i < (draft.ends[line + 1] as number); i++) {
+      space.sum.add(draft.views[i] as number, places[draft.at[i] as number] as number, draft.counts[i] as number);
+    }
+    return finished(one, space);
+  });
+  return { space, vectors };
+}
+
+/** The features of all lines but for their letter groups, by number; line n's end where `ends[n + 1]` says. */
+type Draft = {
+  readonly at: number[];
+  readonly views: number[];
+  readonly counts: number[];
+  readonly ends: number[];
+};
+
+/** Numbers the features of all lines in the order first met, and counts in how many lines each stands. */
+function drafted(all: readonly Seen[]) {
+  const names = createNumbering();
+  const lines: number[] = [];
+  const lastLine: number[] = [];
+  const meet = (number: number, line: number): void => {
+    if (lastLine[number] === line) return;
+    lastLine[number] = line;
+    lines[number] = (lines[number] ?? 0) + 1;
+  };
+  const groups = new Map<string, readonly number[]>();
+  const draft: Draft = { at: [], views: [], counts: [], ends: [0] };
+  for (const [line, one] of all.entries()) {
+    features(one, (view, sort, first, second, count) => {
+      const number = names.number(sort, first, second);
+      draft.at.push(number);
+      draft.views.push(view);
+      draft.counts.push(count);
+      meet(number, line);
+    });
+    for (const { text } of one.words) {
+      let own = groups.get(text);
+      if (own === undefined) {
+        own = letterGroups(text).map((group) => names.number('c', group, ''));
+        groups.set(text, own);
+      }
+      for (const number of own) meet(number, line);
+    }
+    draft.ends.push(draft.at.length);
+  }
+  return { draft, names, lines };
+}
+
+type Named = Sort | 'c';
+
+/** Numbers features without putting their names together: most are of one line only, and never named. */
+function createNumbering() {
+  const singles: Readonly<Record<Named, Map<string, number>>> = {
+    w: new Map(),
+    b: new Map(),
+    k: new Map(),
+    p: new Map(),
+    n: new Map(),
+    c: new Map(),
+  };
+  const pairs = new Map<string, Map<string, number>>();
+  const sorts: Named[] = [];
+  const firsts: string[] = [];
+  const seconds: string[] = [];
+  return {
+    get length() {
+      return sorts.length;
+    },
+    number: (sort: Named, first: string, second: string): number => {
+      let among = second === '' ? singles[sort] : pairs.get(first);
+      if (among === undefined) {
+        among = new Map();
+        pairs.set(first, among);
+      }
+      const key = second === '' ? first : second;
+      let number = among.get(key);
+      if (number === undefined) {
+        number = sorts.push(sort) - 1;
+        firsts.push(first);
+        seconds.push(second);
+        among.set(key, number);
+      }
+      return number;
+    },
+    at: (number: number): string => {
+      const [sort, first, second] = [sorts[number] as Named, firsts[number] as string, seconds[number] as string];
+      return sort === 'c' ? first : nameOf(sort, first, second);
+    },
+  };
 }
 
 const MOST_REMEMBERED = 20_000;
 
 /** A space put together again from its parts. */
 export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf: number): Space {
-  const places = new Map(names.map((name, i) => [name, i]));
+  const places = new Map<string, number>();
+  for (let i = 0; i < names.length; i++) places.set(names[i] as string, i);
   const remembered = new Map<string, Letters>();
   const letters = (word: string): Letters => {
     let found = remembered.get(word);
@@ -60,7 +151,7 @@ export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf:
     }
     return found;
   };
-  return { places, names, idf, unknownIdf, letters };
+  return { places, names, idf, unknownIdf, letters, sum: createSum(idf, unknownIdf) };
 }
 
 /**
@@ -68,45 +159,81 @@ export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf:
  * idf, so that a half-understood question never scores as a whole one.
  */
 export function vectorOf(seen: Seen, space: Space): Vector {
-  const counts: Map<number, number>[] = VIEWS.map(() => new Map());
-  const squares = VIEWS.map(() => 0);
-  const add = (view: number, place: number, count: number): void => {
-    const of = counts[view] as Map<number, number>;
-    of.set(place, (of.get(place) ?? 0) + count);
-  };
-  const miss = (view: number, count: number, times: number): void => {
-    squares[view] = (squares[view] as number) + times * (count * space.unknownIdf) ** 2;
-  };
-  features(seen, (view, name, count) => {
-    const place = space.places.get(name);
-    if (place === undefined) miss(view, count, 1);
-    else add(view, place, count);
-  });
-  for (const word of seen.words) {
-    const { places, unknown } = space.letters(word.text);
-    for (const place of places) add(LETTERS, place, 1);
-    miss(LETTERS, 1, unknown);
-  }
-  return scaled(counts, squares, space.idf);
+  features(seen, (view, sort, first, second, count) =>
+    space.sum.add(view, space.places.get(nameOf(sort, first, second)) ?? -1, count),
+  );
+  return finished(seen, space);
 }
 
-/** @param squares What the features that are not in the space add to each view's squared length. */
-function scaled(counts: readonly Map<number, number>[], squares: readonly number[], idf: Float32Array): Vector {
-  const size = counts.reduce((sum, of) => sum + of.size, 0);
-  const at = new Int32Array(size);
-  const weight = new Float32Array(size);
-  let next = 0;
-  for (const [view, of] of counts.entries()) {
-    const from = next;
-    let square = squares[view] as number;
-    for (const [place, count] of of) {
-      const value = (count > 1 ? 1 + Math.log(count) : count) * (idf[place] as number);
-      at[next] = place;
-      weight[next++] = value;
-      square += value * value;
-    }
-    const scale = square > 0 ? (VIEWS[view] as (typeof VIEWS)[number]).length / Math.sqrt(square) : 0;
-    for (let i = from; i < next; i++) weight[i] = (weight[i] as number) * scale;
+/** Adds the letter groups to what was summed and takes the vector. */
+function finished({ words }: Seen, { sum, letters }: Space): Vector {
+  for (const word of words) {
+    const { places, unknown } = letters(word.text);
+    for (let i = 0; i < places.length; i++) sum.add(LETTERS, places[i] as number, 1);
+    sum.miss(LETTERS, 1, unknown);
   }
-  return { at, weight };
+  return sum.take();
+}
+
+/** Gathers one text at a time in the same arrays, so that no message leaves rubbish behind. */
+type Sum = {
+  /** @param place -1 for a feature that the space lacks. */
+  readonly add: (view: number, place: number, count: number) => void;
+  readonly miss: (view: number, count: number, times: number) => void;
+  /** The vector; all is as empty as before. */
+  readonly take: () => Vector;
+};
+
+function createSum(idf: Float32Array, unknownIdf: number): Sum {
+  const counts = new Float64Array(idf.length);
+  const met: number[][] = VIEWS.map(() => []);
+  const squares = new Float64Array(VIEWS.length);
+  const miss: Sum['miss'] = (view, count, times) => {
+    squares[view] = (squares[view] as number) + times * (count * unknownIdf) ** 2;
+  };
+  return {
+    add: (view, place, count) => {
+      if (place < 0) return miss(view, count, 1);
+      if (counts[place] === 0) (met[view] as number[]).push(place);
+      counts[place] = (counts[place] as number) + count;
+    },
+    miss,
+    take: () => {
+      const size = met.reduce((sum, places) => sum + places.length, 0);
+      const vector = { at: new Int32Array(size), weight: new Float32Array(size) };
+      let from = 0;
+      for (const [view, { length }] of VIEWS.entries()) {
+        from = takeView(met[view] as number[], squares[view] as number, length, counts, idf, vector, from);
+        squares[view] = 0;
+      }
+      return vector;
+    },
+  };
+}
+
+/** Writes one view into the vector from a place on, scaled, and empties what it took; returns the place behind it. */
+function takeView(
+  met: number[],
+  unknown: number,
+  length: number,
+  counts: Float64Array,
+  idf: Float32Array,
+  { at, weight }: Vector,
+  from: number,
+): number {
+  let square = unknown;
+  for (let i = 0; i < met.length; i++) {
+    const place = met[i] as number;
+    const count = counts[place] as number;
+    const value = (count > 1 ? 1 + Math.log(count) : count) * (idf[place] as number);
+    counts[place] = 0;
+    at[from + i] = place;
+    weight[from + i] = value;
+    square += value * value;
+  }
+  const end = from + met.length;
+  const scale = square > 0 ? length / Math.sqrt(square) : 0;
+  for (let i = from; i < end; i++) weight[i] = (weight[i] as number) * scale;
+  met.length = 0;
+  return end;
 }
