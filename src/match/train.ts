@@ -1,6 +1,7 @@
 import { type Model, packWeights } from './model.ts';
 import { mixIn, naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
+import { fitRidge } from './ridge.ts';
 import { fitSoftmax } from './softmax.ts';
 import { optionsFor, TRAIN, type TrainOptions } from './train-options.ts';
 import { inputHash, type TrainingInput } from './training-input.ts';
@@ -28,6 +29,12 @@ export function startTraining(input: TrainingInput, seed: number, given: TrainOp
     model: () => {
       const weights = fit.weights();
       mixIn(weights.rows, bayes, options.bayes);
+      if (options.ridge > 0) {
+        const ridge = fitRidge(vectors, labels, keys.length, space.names.length);
+        for (let i = 0; i < ridge.length; i++) {
+          weights.rows[i] = (weights.rows[i] as number) + options.ridge * (ridge[i] as number);
+        }
+      }
       return { hash: inputHash(input), keys, space, vocabulary, weights: packWeights(weights), calibration: null };
     },
   };
