@@ -13,7 +13,14 @@ const KEPT_BUILDS = 3;
 /** Name of the build: the same for the same sources, settings and locked packages. */
 function buildName() {
   const hash = createHash('sha256');
-  for (const part of ['src', 'adapters', '.config/build.mjs', 'package-lock.json', 'package.json']) {
+  for (const part of [
+    'src',
+    'adapters',
+    '.config/build.mjs',
+    '.config/learning.mjs',
+    'package-lock.json',
+    'package.json',
+  ]) {
     for (const file of filesUnder(join(root, part))) hash.update(file).update(readFileSync(file));
   }
   return hash.digest('hex').slice(0, 16);
@@ -51,6 +58,7 @@ function escaped(letter) {
 
 async function bundle(folder) {
   const { build } = await import('esbuild');
+  const { learningDefines } = await import('./learning.mjs');
   const common = { bundle: true, logLevel: 'warning', absWorkingDir: root };
   const requireBanner =
     "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);";
@@ -66,6 +74,7 @@ async function bundle(folder) {
     platform: 'node',
     format: 'esm',
     target: 'node20',
+    define: await learningDefines(),
     // Less text to read at each start; names are kept, so that stacks can be read.
     minifyWhitespace: true,
     minifySyntax: true,

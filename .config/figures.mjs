@@ -3,6 +3,7 @@ import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { learningDefines } from './learning.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const outfile = join(root, 'dist', `figures-${process.pid}.mjs`);
@@ -14,6 +15,7 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20',
+  define: await learningDefines(),
   external: ['better-sqlite3', '@resvg/resvg-js'],
   jsx: 'automatic',
   jsxImportSource: 'hono/jsx',

@@ -1,7 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { learningDefines } from './learning.mjs';
 
-export default defineConfig({
+export default defineConfig(async () => ({
+  define: await learningDefines(),
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
@@ -9,4 +11,4 @@ export default defineConfig({
     testTimeout: 30_000,
     hookTimeout: 60_000,
   },
-});
+}));

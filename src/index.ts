@@ -2,6 +2,7 @@
 
 export * from './basics/codes.ts';
 export * from './basics/ids.ts';
+export { codeNameOf } from './basics/learning.ts';
 export * from './basics/never.ts';
 export * from './basics/time.ts';
 export type * from './calculators/types.ts';

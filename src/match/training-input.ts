@@ -1,11 +1,9 @@
 import type { PartId } from '../basics/ids.ts';
+import { codeNameOf } from '../basics/learning.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { GlossaryLine } from '../language/glossary.ts';
-import { KINDRED_WORDS } from '../language/kindred-words.ts';
 import { classKey } from './classes.ts';
-import { VIEWS } from './features.ts';
 import { type Naming, namings } from './links.ts';
-import { TRAIN } from './train-options.ts';
 import { type TrainingLine, trainingLines } from './training-lines.ts';
 
 /** Everything training looks at, as plain data: it can be sent to a worker. */
@@ -36,14 +34,11 @@ export function trainingInput(
   return { lines: trainingLines(knowledge), glossary, namings: namings(knowledge), groups, vans };
 }
 
-/** Raise it when texts come to be read otherwise than before: weights fitted on other features are then not used. */
-const READING = 2;
-
 /**
- * A short name for exactly this input and this way of training (FNV-1a, two lanes of 32 bits, in hex): models are kept
- * under it. What each van has does not change the weights and is left out.
+ * A short name for exactly this input and the code that learns from it (FNV-1a, two lanes of 32 bits, in hex): models are
+ * kept under it. What each van has does not change the weights and is left out.
  */
-export function inputHash({ lines, glossary, namings, groups }: TrainingInput): string {
+export function inputHash({ lines, glossary, namings, groups }: TrainingInput, code = codeNameOf('match')): string {
   let low = 0x811c9dc5;
   let high = 0x01000193;
   const add = (text: string): void => {
@@ -53,8 +48,7 @@ export function inputHash({ lines, glossary, namings, groups }: TrainingInput): 
       high = Math.imul(high ^ code, 0x85ebca6b);
     }
   };
-  add(JSON.stringify([READING, TRAIN, VIEWS, glossary, namings, groups]));
-  add(KINDRED_WORDS);
+  add(JSON.stringify([code, glossary, namings, groups]));
   for (const { text, key, writer } of lines) add(`${key}\t${writer}\t${text}\n`);
   return [low, high].map((lane) => (lane >>> 0).toString(16).padStart(8, '0')).join('');
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { codeNameOf } from '../../../src/basics/learning.ts';
 import { calibrate } from '../../../src/match/calibrate.ts';
 import { SIGNALS } from '../../../src/match/calibration.ts';
 import { train } from '../../../src/match/train.ts';
@@ -40,6 +41,11 @@ describe('training', () => {
     expect(inputHash(edited)).not.toBe(inputHash(INPUT));
     expect(inputHash({ ...INPUT, vans: {} })).toBe(inputHash(INPUT));
     expect(train(INPUT, 1).hash).toBe(inputHash(INPUT));
+  });
+
+  it('names its input anew when the code that learns is another', () => {
+    expect(inputHash(INPUT, 'older')).not.toBe(inputHash(INPUT, 'newer'));
+    expect(inputHash(INPUT)).toBe(inputHash(INPUT, codeNameOf('match')));
   });
 
   it('reads a small graph more often over than a large one', () => {
