@@ -81,7 +81,8 @@ function unsure(
   const noted = notes(draft, { kind: 'gap', text: understood.text, why, van: draft.thread.van, topics });
   if (draft.thread.keeper === 'waiting') return does(noted, { kind: 'waiting' });
   if (scope === null) return toPerson(noted, 'unsure', understood, situation);
-  const lack = why === 'no-such-topic' ? null : lackNamed(understood.text, scope, served.knowledge);
+  const lack =
+    why === 'no-such-topic' ? null : lackNamed(understood.text, understood.why.linked, scope, served.knowledge);
   if (lack !== null) {
     return opens(does(noted, { kind: 'lacks', ...lack, probability: 0, understood }), null);
   }

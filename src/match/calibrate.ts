@@ -149,9 +149,14 @@ function fitted(held: readonly Held[]): Calibration {
     held
       .filter(({ sort }) => weights[sort] > 0)
       .map((one) => ({ x: one.signals, y: y(one), weight: weights[one.sort] }));
+  // What is none of ours is no lack either.
   const lacking = held
-    .filter(({ sort }) => sort === 'topic' || sort === 'lacking')
-    .map((one) => ({ x: one.signals, y: one.sort === 'lacking', weight: 1 }));
+    .filter(({ sort }) => sort !== 'left-out')
+    .map((one) => ({
+      x: one.signals,
+      y: one.sort === 'lacking',
+      weight: one.sort === 'background' ? weights.background : 1,
+    }));
   return {
     best: fitLogistic(
       rows((one) => one.best),
