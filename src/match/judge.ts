@@ -1,6 +1,6 @@
 import type { PartId, TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
-import { chanceOf, signalsOf } from './calibration.ts';
+import { type Calibration, chanceOf, signalsOf } from './calibration.ts';
 import { decide, FAINT, MOST_OFFERED } from './decide.ts';
 import { explain } from './explain.ts';
 import { createRanker, type Ranking, roleOf, type Share } from './ranking.ts';
@@ -18,12 +18,15 @@ const PERSON = 0.2;
 const OVER_CHAT = 0.6;
 const CHAT = 0.4;
 const BACKGROUND = 0.5;
-/** The calibration knows only messages that stand by themselves: of others it is a little too sure. */
-const LEANT = 0.92;
+/** How much of its odds a topic of another van has against the background: the van may lack what is asked about. */
+const RIVAL = 0.5;
+
+/** What is added to each class's logit, and how sure one may then be. */
+export type Lean = { readonly add: Float64Array; readonly calibration: Pick<Calibration, 'best' | 'among'> };
 
 /** Decides on one question, which stands by itself or leans on what was said before. */
 export type Judge = {
-  readonly judge: (text: string, van: VanId, leaning: Float64Array | null) => Understood;
+  readonly judge: (text: string, van: VanId, lean: Lean | null) => Understood;
   /** A text's logits, around zero: for a later one to lean on. */
   readonly scoresOf: (text: string) => Float64Array;
 };
@@ -43,25 +46,20 @@ export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
   const isHazard = (topic: TopicId) => knowledge.topics.get(topic)?.caution === 'hazard';
   const named = ({ label }: Share): TopicId => topicOf[label] ?? '';
 
-  const judge = (text: string, vanId: VanId, leaning: Float64Array | null): Understood => {
+  const judge = (text: string, vanId: VanId, lean: Lean | null): Understood => {
     const seen = see(text);
     const vector = vectorOf(seen, space);
     const van = knowledge.vans.get(vanId);
-    const ranking = rank(vector, scopes.get(vanId) ?? [], leaning);
+    const ranking = rank(vector, scopes.get(vanId) ?? [], lean?.add ?? null);
     const signals = signalsOf(ranking, seen, van?.parts ?? NOTHING);
-    const trust = leaning === null ? 1 : LEANT;
-    const ranked = calibrated(
-      ranking,
-      chanceOf(calibration.best, signals) * trust,
-      chanceOf(calibration.among, signals),
-      named,
-    );
+    const { best, among } = lean?.calibration ?? calibration;
+    const ranked = calibrated(ranking, chanceOf(best, signals), chanceOf(among, signals), named);
     const { decision, costs } =
       plain(ranking, keys, ranked) ??
       lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, van) ??
       decide(ranked, knowledge.firm.costs, isHazard);
-    const best = ranking.inScope.map((share) => ({ label: share.label, topic: named(share) }));
-    return { text, decision, ranked, why: whyOf(seen, () => explain(best, vector, space, scorer), costs) };
+    const first = ranking.inScope.map((share) => ({ label: share.label, topic: named(share) }));
+    return { text, decision, ranked, why: whyOf(seen, () => explain(first, vector, space, scorer), costs) };
   };
 
   return {
@@ -111,7 +109,7 @@ type Decided = { readonly decision: Decision; readonly costs: Why['costs'] };
 
 /** Small talk, asking for a person, and what is none of ours. */
 function plain(
-  { inScope, chat, chatAll, person, background }: Ranking,
+  { inScope, outOfScope, chat, chatAll, person, background }: Ranking,
   keys: readonly string[],
   ranked: readonly Ranked[],
 ): Decided | null {
@@ -123,7 +121,7 @@ function plain(
     const kind = (keys[chat.label] as string).slice('chat/'.length) as ChatKind;
     return { decision: { kind: 'chat', chat: kind }, costs: [] };
   }
-  if (background <= topic || all <= BACKGROUND) return null;
+  if (background <= Math.max(topic, RIVAL * (outOfScope[0]?.probability ?? 0)) || all <= BACKGROUND) return null;
   const among = ranked.slice(0, MOST_OFFERED).reduce((sum, one) => sum + one.probability, 0);
   return { decision: { kind: 'pass', why: among < FAINT ? 'no-such-topic' : 'too-close' }, costs: [] };
 }

@@ -2,11 +2,11 @@ import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { createJudge, type Judge } from './judge.ts';
 import { createLastTry, gainsFor } from './last-try.ts';
-import { leaningOn } from './leaning.ts';
+import { LEANT_CALIBRATION, leaningOn } from './leaning.ts';
 import { namings } from './links.ts';
 import type { Model } from './model.ts';
 import { trained, untrained } from './ready.ts';
-import { readReference } from './refer-back.ts';
+import { type Reference, readReference } from './refer-back.ts';
 import { splits } from './split.ts';
 import type { Matcher, Understood } from './types.ts';
 
@@ -33,15 +33,15 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
     const alone = judge.judge(text, van, null);
     const language = ready.languageOf(text);
     if (language !== 'en') return [{ ...alone, decision: { kind: 'language', language } }];
-    if (lastText === '') return halves(text, alone, judge, van, isHazard);
+    const whole = halves(text, alone, judge, van, isHazard);
+    if (lastText === '') return whole;
     const reference = readReference(text);
-    const stands = alone.decision.kind === 'answer' && alone.decision.probability >= STANDS;
-    if (reference.kind === 'none' || (reference.kind === 'follows' && stands))
-      return halves(text, alone, judge, van, isHazard);
+    if (standsAlone(alone, whole, reference.kind)) return whole;
     if (isPlain(alone)) return [alone];
-    const corrects = reference.kind === 'corrects';
-    const leaning = leaningOn(lastTopic, judge.scoresOf(lastText), ready.keys, knowledge.topics, corrects);
-    return [{ ...judge.judge(reference.text, van, leaning), text }];
+    const add = leaningOn(lastTopic, judge.scoresOf(lastText), ready.keys, knowledge.topics, reference.kind);
+    const calibration = reference.kind === 'none' ? ready.calibration : LEANT_CALIBRATION;
+    const said = reference.kind === 'corrects' ? reference.text : text;
+    return [{ ...judge.judge(said, van, { add, calibration }), text }];
   };
 
   return {
@@ -49,9 +49,25 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
     nearest: (text, { van }, most) => {
       const unknown = ready.see(text).words.filter((word) => !word.known);
       const parts = new Set(unknown.flatMap((word) => [...lastTry(word.text)]));
-      return judge.judge(text, van, parts.size === 0 ? null : gainsFor(parts, topics)).ranked.slice(0, most);
+      const lean = parts.size === 0 ? null : { add: gainsFor(parts, topics), calibration: ready.calibration };
+      return judge.judge(text, van, lean).ranked.slice(0, most);
     },
   };
+}
+
+/** Whether a message says enough by itself; of one that points back more is asked than of one that does not. */
+function standsAlone(alone: Understood, whole: readonly Understood[], kind: Reference['kind']): boolean {
+  const { decision } = alone;
+  switch (kind) {
+    case 'corrects':
+      return false;
+    case 'follows':
+      return decision.kind === 'answer' && decision.probability >= STANDS;
+    case 'none':
+      return (
+        whole.length > 1 || !(decision.kind === 'choose' || (decision.kind === 'pass' && decision.why === 'too-close'))
+      );
+  }
 }
 
 const isPlain = ({ decision: { kind } }: Understood): boolean => kind === 'chat' || kind === 'person';
