@@ -26,7 +26,7 @@ export type Calibrating = { readonly step: () => boolean; readonly result: () =>
 
 const FOLDS = 5;
 /** Of all the rows' weight: questions of the business that no topic answers, and what is none of ours. */
-const UNANSWERABLE = { leftOutTopics: 0.1, background: 0.3 };
+const UNANSWERABLE = { leftOutTopics: 0.1, background: 0.4 };
 const RIDGE = 1;
 
 /** A held-out line scored: its signals, and whether the best, or one of three, was right. */

@@ -11,15 +11,15 @@ import { vectorOf } from './vector.ts';
 
 const MOST_RANKED = 10;
 /** A text is the van's lack when that is likelier than not. */
-const LACKS = 0.5;
+const LACKS = 0.6;
 /** Asking for a person is granted on less: a person refused is worse than one called for nothing. */
 const PERSON = 0.2;
 /** And against this much of all small talk: 'thanks but I want a human' is no thanks. */
-const OVER_CHAT = 0.6;
+const OVER_CHAT = 0.35;
 const CHAT = 0.4;
 const BACKGROUND = 0.5;
 /** How much of its odds a topic of another van has against the background: the van may lack what is asked about. */
-const RIVAL = 0.5;
+const RIVAL = 0.3;
 
 /** What is added to each class's logit, and how sure one may then be. */
 export type Lean = { readonly add: Float64Array; readonly calibration: Pick<Calibration, 'best' | 'among'> };
