@@ -1,6 +1,7 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
 import { builtInKnowledge, type Calibration, type Served, type Slip, slipText } from '../src/index.ts';
+import { claimKept, sweepKept } from './files/kept-sweep.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
 import { calibratedAs, type Learnt, type Models, servedWith } from './training/models.ts';
 
@@ -63,7 +64,10 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
       // A later edit may be served by now; its own learning is on its way.
       if (hash === fresh.hash) current = confident(learnt);
     };
-    return { hash: fresh.hash, served: confident(learntFor(knowledge, later)) };
+    const learnt = learntFor(knowledge, later);
+    claimKept(cacheFolder, [`${fresh.hash}.json`, ...(learnt.files ?? [])]);
+    sweepKept(cacheFolder);
+    return { hash: fresh.hash, served: confident(learnt) };
   }
 
   function minimum({ firm, slips: found }: LoadedGraph): Served {

@@ -1,4 +1,5 @@
 import { calibrate, inputHash, slipText, train, trainingInput } from '../src/index.ts';
+import { sweepKept } from './files/kept-sweep.ts';
 import { loadGraph } from './files/served.ts';
 import { readModelNamed, writeModel } from './training/model-files.ts';
 import { learnAndKeepNet, netInput, readNet } from './training/net-files.ts';
@@ -17,7 +18,9 @@ export async function prepareGraph(folder: string, into: string): Promise<void> 
   const net = netInput(knowledge);
   if (readNet(into, net) === null) learnAndKeepNet(into, net);
   const input = trainingInput(knowledge);
-  if (readModelNamed(into, inputHash(input))?.calibration != null) return;
-  const model = train(input, SEED);
-  writeModel(into, { ...model, calibration: calibrate(input, SEED).calibration });
+  if (readModelNamed(into, inputHash(input))?.calibration == null) {
+    const model = train(input, SEED);
+    writeModel(into, { ...model, calibration: calibrate(input, SEED).calibration });
+    sweepKept(into);
+  }
 }

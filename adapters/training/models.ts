@@ -19,7 +19,12 @@ import { netInput, readNet } from './net-files.ts';
 import type { Work } from './worker.ts';
 
 /** What has been learnt from a graph. Null: not yet; naive Bayes and the rules alone serve meanwhile. */
-export type Learnt = { readonly model: Model | null; readonly net: SecondNet | null };
+export type Learnt = {
+  readonly model: Model | null;
+  readonly net: SecondNet | null;
+  /** The names of the files that it is kept in, or will be. */
+  readonly files?: readonly string[];
+};
 
 /** A graph ready to answer with what has been learnt from it. */
 export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served {
@@ -30,8 +35,9 @@ export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served
  * What was learnt, with the confidence fitted on another graph where it has none of its own: a few wordings more do not
  * move it, and fitting it takes five times as long as the weights.
  */
-export function calibratedAs({ model, net }: Learnt, calibration: Calibration | null): Learnt {
-  return { model: model === null ? null : { ...model, calibration: model.calibration ?? calibration }, net };
+export function calibratedAs(learnt: Learnt, calibration: Calibration | null): Learnt {
+  const { model } = learnt;
+  return { ...learnt, model: model === null ? null : { ...model, calibration: model.calibration ?? calibration } };
 }
 
 /** What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server. */
@@ -105,9 +111,12 @@ function workOn(folder: string, knowledge: Knowledge, wanted: Work['wanted']): W
 
 /** What is at hand, without learning anything: for commands. */
 export function learntFor(folder: string, knowledge: Knowledge): Learnt {
+  const hash = inputHash(trainingInput(knowledge));
+  const net = netInput(knowledge);
   return {
-    model: readModelNamed(folder, inputHash(trainingInput(knowledge))),
-    net: readNet(folder, netInput(knowledge)),
+    model: readModelNamed(folder, hash),
+    net: readNet(folder, net),
+    files: [`${hash}.model`, `${net.hash}.net`],
   };
 }
 
