@@ -38,8 +38,8 @@ type Case = {
 /** Of messages that look like follow-ups: those that are none but a question of its own, and those that are none of ours. */
 const SHARES = process.argv[3] === 'loose' ? { own: 0.5, none: 0.2 } : { own: 0.03, none: 0.12 };
 const PULL = 0.01;
-const RATE = 0.3;
-const ROUNDS = 1500;
+const RATE = 0.04;
+const ROUNDS = 3000;
 const RIDGE = 3;
 
 const knowledge = realKnowledge();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { lackNamed, nameSearchOf, topicsNamed } from '../../../src/match/name-search.ts';
+import { realKnowledge } from '../../helpers/real-graph.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
 const knowledge = smallKnowledge();
@@ -21,6 +22,10 @@ describe('names of parts in a text', () => {
     expect(nameSearchOf(knowledge)('who won the football with the white shirts')).toEqual([]);
   });
 
+  it('are not seen in a word that is spelt right and is another', () => {
+    expect(nameSearchOf(knowledge)('we walked along the ridge')).toEqual([]);
+  });
+
   it('lead to the topics of the van about them', () => {
     expect(topicsNamed('the fridge is odd', van('buttercup'), knowledge, 3)).toEqual(['fridge-modes']);
   });
@@ -31,5 +36,13 @@ describe('names of parts in a text', () => {
     expect(
       lackNamed('my neighbour at home says that her new oven is far too hot', [], van('buttercup'), knowledge),
     ).toBeNull();
+  });
+
+  it('tell what a van has not by names already seen, and never by half a name', () => {
+    expect(lackNamed('that thing', ['oven'], van('buttercup'), knowledge)).toEqual({ part: 'oven', topic: 'oven-use' });
+    const real = realKnowledge();
+    const dunlin = real.vans.get('dunlin');
+    if (dunlin === undefined) throw new Error('dunlin');
+    expect(lackNamed('test test 123', [], dunlin, real)).toBeNull();
   });
 });
