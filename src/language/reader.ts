@@ -25,16 +25,17 @@ export type Reading = {
   readonly meanings: readonly string[];
 };
 
-export type Reader = (text: string) => Reading;
+/** @param cut The text's tokens, where they are at hand. */
+export type Reader = (text: string, cut?: readonly Token[]) => Reading;
 
 export type ReaderOptions = { readonly vocabulary: Vocabulary; readonly spell: Speller; readonly glossary: Glossary };
 
 /** Reads texts with one vocabulary. The same text gives the same reading. */
 export function createReader({ vocabulary, spell, glossary }: ReaderOptions): Reader {
-  return (text) => {
+  return (text, cut = tokens(text)) => {
     const words: ReadWord[] = [];
     const phrases: (readonly string[])[] = [];
-    for (const token of tokens(text)) readToken(token, text, words, phrases, vocabulary, spell);
+    for (const token of cut) readToken(token, text, words, phrases, vocabulary, spell);
     for (let i = 0; i + 1 < words.length; i++) {
       const one = joined(words[i]?.text ?? '', words[i + 1]?.text ?? '', vocabulary);
       if (one !== null) phrases.push([one]);

@@ -1,7 +1,7 @@
 import { kindredWords } from './kindred.ts';
 import { rightWords } from './right-words.ts';
 import { createSpeller, spellingIndex } from './speller.ts';
-import { tokens } from './tokens.ts';
+import { type Token, tokens } from './tokens.ts';
 
 /** The words that the graph's own people used. */
 export type Vocabulary = {
@@ -19,15 +19,16 @@ const RARE = 2;
 /**
  * Counts the words of all texts, and finds those written as one and as two.
  *
- * @param texts As hirers write: with slips, which are left out, so that they are mended wherever they turn up.
+ * @param texts Cut into tokens, as hirers write: with slips, which are left out, so that they are mended wherever they
+ *              turn up.
  * @param terms Written with care: every word of theirs is right.
  */
-export function vocabularyOf(texts: Iterable<string>, terms: Iterable<string>): Vocabulary {
+export function vocabularyOf(texts: Iterable<readonly Token[]>, terms: Iterable<string>): Vocabulary {
   const counts = new Map<string, number>();
   const pairs = new Map<string, readonly [string, string]>();
-  const add = (text: string): void => {
+  const add = (text: readonly Token[]): void => {
     let last: string | null = null;
-    for (const token of tokens(text)) {
+    for (const token of text) {
       counts.set(token.text, (counts.get(token.text) ?? 0) + 1);
       if (last !== null) pairs.set(last + token.text, [last, token.text]);
       last = token.text;
@@ -36,8 +37,9 @@ export function vocabularyOf(texts: Iterable<string>, terms: Iterable<string>): 
   for (const text of texts) add(text);
   const sure = new Set(kindredWords());
   for (const term of terms) {
-    add(term);
-    for (const token of tokens(term)) sure.add(token.text);
+    const cut = tokens(term);
+    add(cut);
+    for (const token of cut) sure.add(token.text);
   }
   for (const slip of slipsIn(counts, sure)) counts.delete(slip);
   return { counts, split: new Map([...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word))) };

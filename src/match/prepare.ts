@@ -1,3 +1,4 @@
+import { tokens } from '../language/tokens.ts';
 import { type Vocabulary, vocabularyOf } from '../language/vocabulary.ts';
 import { roleOf } from './ranking.ts';
 import { createSee, type See } from './seen.ts';
@@ -21,12 +22,10 @@ export type Prepared = {
 export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   const { lines, glossary, groups } = input;
   const glossaryTexts = glossary.flatMap((word) => [word.says, word.means]);
-  const vocabulary = vocabularyOf(
-    lines.map((line) => line.text),
-    glossaryTexts,
-  );
+  const cut = lines.map((line) => tokens(line.text));
+  const vocabulary = vocabularyOf(cut, glossaryTexts);
   const see = createSee(input, vocabulary);
-  const seen = lines.map((line) => see(line.text));
+  const seen = lines.map((line, i) => see(line.text, cut[i]));
   const { space, vectors } = buildSpace(seen, fewestLines);
   const keys = [...new Set(lines.map((line) => line.key))];
   const numbers = new Map(keys.map((key, i) => [key, i]));

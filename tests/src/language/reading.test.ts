@@ -121,7 +121,7 @@ describe('reading', () => {
       'the gas bottle is outside',
       'water pump',
       'wattter',
-    ],
+    ].map(tokens),
     ['toilet cassette'],
   );
   const read = createReader({
