@@ -22,11 +22,11 @@ import {
   toTell,
 } from '../../src/index.ts';
 import { graphHash, readGraphFolder } from '../files/graph-files.ts';
+import { sweepKept } from '../files/kept-sweep.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
 import { calibratedAs, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
-import { sweepCache } from './growth-cache.ts';
 import { figuresFrom, heatFrom } from './growth-counts.ts';
 import { previewsOf, wordsTried } from './growth-previews.ts';
 import type { Draft, GrowthDesk, GrowthParts, Loaded } from './growth-types.ts';
@@ -126,7 +126,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     tried = { key, served: before, trialled: trialledBefore };
     const after = servedWith(draft.knowledge, calibratedAs(await learning, calibration));
     const trialledAfter = await replay(after, questions, onOne);
-    if (cacheFolder !== null) sweepCache(cacheFolder);
+    if (cacheFolder !== null) sweepKept(cacheFolder);
     return {
       ...judgeTrial(trialledBefore, trialledAfter),
       draft,

@@ -1,8 +1,11 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** Of each kind (parsed graphs, weights, nets) the latest are kept: an edit taken back finds its own again. */
-const LATEST = 4;
+/**
+ * Of each kind (parsed graphs, weights, nets) the latest used are kept, 10 MB for each graph: an edit taken back or tried
+ * again finds its own.
+ */
+const LATEST = 8;
 /** What was being written for so long never will be. */
 const STALE_MS = 3_600_000;
 const CLAIM = /^(\d+)\.used$/;

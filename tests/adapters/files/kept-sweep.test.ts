@@ -10,7 +10,7 @@ describe('what is kept of graphs', () => {
   let folder = '';
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'pitchhand-kept-'));
-    for (let i = 0; i < 7; i++) {
+    for (let i = 0; i < 11; i++) {
       for (const kind of ['json', 'model', 'net']) {
         const file = join(folder, `g${i}.${kind}`);
         writeFileSync(file, '');
@@ -25,10 +25,10 @@ describe('what is kept of graphs', () => {
       .filter((name) => name.endsWith(kind))
       .sort();
 
-  it('is the latest four of each kind', () => {
+  it('is the latest eight of each kind', () => {
     sweepKept(folder);
     for (const kind of ['json', 'model', 'net']) {
-      expect(left(kind)).toEqual([3, 4, 5, 6].map((i) => `g${i}.${kind}`));
+      expect(left(kind)).toEqual([3, 4, 5, 6, 7, 8, 9, 10].map((i) => `g${i}.${kind}`).sort());
     }
   });
 
@@ -39,7 +39,7 @@ describe('what is kept of graphs', () => {
     sweepKept(folder);
     expect(left('json')).toContain('g0.json');
     expect(left('model')).toContain('g0.model');
-    claimKept(folder, ['g6.json', 'g6.model']);
+    claimKept(folder, ['g10.json', 'g10.model']);
     sweepKept(folder);
     expect(left('json')).not.toContain('g0.json');
   });
