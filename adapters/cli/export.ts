@@ -1,9 +1,8 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import gexf from 'graphology-gexf';
 import { graphmlOf, jsonLdOf } from '../files/graph-exports.ts';
 import { counted } from '../pages/counted.ts';
-import { createPictures } from '../pictures/pictures.ts';
+import { writePictures } from '../pictures/write-pictures.ts';
 import { command, UsageError } from './command.ts';
 import { servedGraph } from './served-graph.ts';
 
@@ -14,18 +13,15 @@ export const exportGraph = command({
   help: [
     '--format F        gexf or graphml: the whole graph for a graph program; jsonld: parts and topics with SKOS labels',
     '--out FILE        left out: standard output',
-    '--pictures FOLDER every drawing as a PNG',
+    '--pictures FOLDER every drawing as a PNG, and a page of all with what answers ring in them, light and dark',
   ],
   options: { format: { type: 'string' }, out: { type: 'string' }, pictures: { type: 'string' } },
   run: async ({ format, out, pictures }, _words, terminal) => {
     if (format === undefined && pictures === undefined) throw new UsageError('expected --format or --pictures');
     const { knowledge } = servedGraph(terminal);
     if (pictures !== undefined) {
-      mkdirSync(pictures, { recursive: true });
-      const drawings = createPictures(() => knowledge.pictures);
-      for (const name of knowledge.pictures.keys())
-        writeFileSync(join(pictures, `${name}.png`), await drawings.png({ picture: name, touch: null }));
-      terminal.out(`${counted(knowledge.pictures.size, 'drawing')} in ${pictures}\n`);
+      terminal.out(`${counted(await writePictures(knowledge, pictures), 'drawing')} in ${pictures}
+`);
     }
     if (format === undefined) return 0;
     const text = writtenAs(format, knowledge);

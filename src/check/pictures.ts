@@ -1,11 +1,9 @@
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { SlipAt } from '../knowledge/raw-graph.ts';
-import type { PictureUseData } from '../knowledge/schema.ts';
 import type { Slip } from '../knowledge/slip.ts';
-import type { FieldPath } from '../knowledge/yaml-file.ts';
 import { drawingSlips } from './drawings.ts';
 import { svgElements } from './svg-elements.ts';
-import { fileOf } from './texts.ts';
+import { fileOf, pictureUsesOf } from './texts.ts';
 
 /**
  * Every drawing is well made and used, and every use names a drawing and parts of it that are there and can be ringed.
@@ -16,19 +14,7 @@ export function pictureSlips(knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const used = new Set<string>();
   for (const topic of knowledge.topics.values()) {
     const at = fileOf(knowledge, topic.id);
-    const uses: [FieldPath, PictureUseData][] = [
-      ...(topic.answer?.pictures ?? []).map((use, i): [FieldPath, PictureUseData] => [
-        ['topics', topic.id, 'answer', 'pictures', i],
-        use,
-      ]),
-      ...topic.causes.flatMap((cause, i) =>
-        [...(cause.check?.pictures ?? []), ...cause.fix.pictures].map((use): [FieldPath, PictureUseData] => [
-          ['topics', topic.id, 'causes', i],
-          use,
-        ]),
-      ),
-    ];
-    for (const [field, use] of uses) {
+    for (const { field, use } of pictureUsesOf(topic)) {
       used.add(use.picture);
       const picture = knowledge.pictures.get(use.picture);
       if (picture === undefined)

@@ -1,7 +1,7 @@
 import type { TopicId } from '../basics/ids.ts';
 import { conditionsOf, holds } from '../knowledge/holds.ts';
 import type { Knowledge, Topic, VanScope } from '../knowledge/knowledge.ts';
-import type { Clause, Says, When } from '../knowledge/schema.ts';
+import type { Clause, PictureUseData, Says, When } from '../knowledge/schema.ts';
 import type { FieldPath } from '../knowledge/yaml-file.ts';
 
 /** A text of a topic with its place in the file; `when` is the condition under which it is said. */
@@ -25,16 +25,32 @@ export function textsOf(topic: Topic): PlacedText[] {
   if (answer !== undefined) {
     for (const key of ['first', 'steps', 'facts', 'caution', 'otherwise'] as const)
       add([...base, 'answer', key], answer[key]);
-    answer.pictures.forEach((use, i) => {
-      found.push({ field: [...base, 'answer', 'pictures', i, 'alt'], text: use.alt, when: use.when });
-    });
   }
   topic.causes.forEach((cause, i) => {
     add([...base, 'causes', i, 'check', 'ask'], cause.check?.ask);
     add([...base, 'causes', i, 'check', 'look'], cause.check?.look);
     add([...base, 'causes', i, 'fix', 'do'], cause.fix.do);
   });
+  for (const { field, use } of pictureUsesOf(topic))
+    found.push({ field: [...field, 'alt'], text: use.alt, when: use.when });
   return found;
+}
+
+/** Every use of a drawing: with the answer, a check or a fix. */
+export function pictureUsesOf({
+  id,
+  answer,
+  causes,
+}: Topic): { readonly field: FieldPath; readonly use: PictureUseData }[] {
+  const base = ['topics', id];
+  const places: [FieldPath, readonly PictureUseData[]][] = [
+    [[...base, 'answer', 'pictures'], answer?.pictures ?? []],
+    ...causes.flatMap(({ check, fix }, i): [FieldPath, readonly PictureUseData[]][] => [
+      [[...base, 'causes', i, 'check', 'pictures'], check?.pictures ?? []],
+      [[...base, 'causes', i, 'fix', 'pictures'], fix.pictures],
+    ]),
+  ];
+  return places.flatMap(([field, uses]) => uses.map((use, i) => ({ field: [...field, i], use })));
 }
 
 /** The texts of a topic that are said in one van: causes out of scope are left out. */
@@ -60,11 +76,10 @@ export function conditionsIn(topic: Topic): { field: FieldPath; term: string }[]
       [['topics', topic.id, 'causes', i, 'fix'], cause.fix.do],
     ]),
   ];
-  const pictures = (answer?.pictures ?? []).flatMap((use) => (use.when === undefined ? [] : [use.when].flat()));
   return [
-    ...lists.flatMap(([field, says]) => conditionsOf(says).flatMap((term) => ({ field, term }))),
-    ...pictures.map((term) => ({ field: ['topics', topic.id, 'answer', 'pictures'], term })),
-  ].flatMap(({ field, term }) => [term].flat().map((each) => ({ field, term: each })));
+    ...lists.flatMap(([field, says]) => conditionsOf(says).map((term) => ({ field, term }))),
+    ...pictureUsesOf(topic).flatMap(({ field, use }) => [use.when ?? []].flat().map((term) => ({ field, term }))),
+  ];
 }
 
 /** The file a topic stands in, relative to graph/. */

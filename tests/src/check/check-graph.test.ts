@@ -65,6 +65,17 @@ describe('check', () => {
       (text) => text.replace('bob: [want to bake a pie]', 'bob: [roast potatoes please]'),
       /is a wording as well/,
     ],
+    [
+      'a slot in the words of a picture of a check',
+      (text) => text.replace('minutes: 2 }', 'minutes: 2, pictures: [{ picture: box, alt: "Fuse {fridge.fuze}" }] }'),
+      /fridge\.fuze.* is not filled for Buttercup/,
+    ],
+    [
+      'a condition of a picture of a fix',
+      (text) =>
+        text.replace('fuse: true }', 'fuse: true, pictures: [{ picture: box, alt: Fuse, when: fridge-lever }] }'),
+      /'fridge-lever' names nothing/,
+    ],
     ['a cause that stands twice', (text) => text.replace('- id: lamp', '- id: fuse'), /the cause 'fuse' stands twice/],
   ])('finds %s, at its place', (_, change, problem) => {
     const slips = slipsWith(change);
