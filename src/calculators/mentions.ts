@@ -1,5 +1,5 @@
+import type { Piece } from '../language/numbers.ts';
 import { ALWAYS_ON, type Appliance, OWN_MISSED, singular } from './lexicon.ts';
-import type { Piece } from './numbers.ts';
 import { type Counted, isOfADay, type Quantity } from './quantities.ts';
 
 /** An appliance named in a text, with what was said about it. */

@@ -1,4 +1,4 @@
-import type { Piece } from './numbers.ts';
+import type { Piece } from '../language/numbers.ts';
 import type { Counted, Quantity } from './quantities.ts';
 
 /** Who is meant, as far as it was said. `people` is null when only children were counted ('3 kids'). */

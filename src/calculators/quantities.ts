@@ -1,4 +1,4 @@
-import { numbersIn, type Piece, pieces, type Said } from './numbers.ts';
+import { numbersIn, type Piece, pieces, type Said } from '../language/numbers.ts';
 import { celsiusFromFahrenheit, KG_PER_POUND, KG_PER_STONE, LITRES_PER_GALLON, MM_PER_INCH } from './units.ts';
 
 export type Unit =

@@ -1,6 +1,6 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
+import type { Piece } from '../language/numbers.ts';
 import { singular, words } from './lexicon.ts';
-import type { Piece } from './numbers.ts';
 import { type PeopleSaid, peopleIn } from './people.ts';
 import type { Counted, Quantity } from './quantities.ts';
 

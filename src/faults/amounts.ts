@@ -1,105 +1,98 @@
+import { numbersIn, type Piece, pieces } from '../language/numbers.ts';
+
 /*
  * Amounts in answers: '12.4' to 'Is the needle below 11.8?'. Only where the question compares with exactly one number
  * and the answer names exactly one.
  */
 
-const NUMBER_WORDS: Readonly<Record<string, number>> = {
-  zero: 0,
-  none: 0,
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-  twelve: 12,
-  fifteen: 15,
-  twenty: 20,
-  thirty: 30,
-  forty: 40,
-  fifty: 50,
-  sixty: 60,
-};
-
-const UNDER = /\b(?:under|below|less than|fewer than)\s+(?:a |an )?(-?\d+(?:\.\d+)?)/i;
-const AT_MOST =
-  /(?:at or under|no more than|at most)\s+(-?\d+(?:\.\d+)?)|(-?\d+(?:\.\d+)?|one|two|three)\s+(?:\w+\s+)?or (?:less|fewer|under)/i;
-const OVER = /\b(?:over|above|more than)\s+(-?\d+(?:\.\d+)?|one|two|three)/i;
-const AT_LEAST = /(?:at least)\s+(-?\d+(?:\.\d+)?)|(-?\d+(?:\.\d+)?)\s*(?:%\s*)?(?:\w+\s+)?or more/i;
-
 type Test = (amount: number, limit: number) => boolean;
+const LIMIT = '(-?\\d+(?:\\.\\d+)?)';
 const TESTS: readonly (readonly [RegExp, Test])[] = [
-  [AT_MOST, (amount, limit) => amount <= limit],
-  [AT_LEAST, (amount, limit) => amount >= limit],
-  [UNDER, (amount, limit) => amount < limit],
-  [OVER, (amount, limit) => amount > limit],
+  [
+    new RegExp(`(?:at or under|no more than|at most) ${LIMIT}|${LIMIT} (?:\\w+ )?or (?:less|fewer|under)`),
+    (amount, limit) => amount <= limit,
+  ],
+  [new RegExp(`at least ${LIMIT}|${LIMIT} ?%? ?(?:\\w+ )?or more`), (amount, limit) => amount >= limit],
+  [new RegExp(`(?:under|below|less than|fewer than) (?:an? )?${LIMIT}`), (amount, limit) => amount < limit],
+  [new RegExp(`(?:over|above|more than) ${LIMIT}`), (amount, limit) => amount > limit],
 ];
 
 /** Null when no one amount answers the question. */
 export function readAmount(text: string, question: string): 'yes' | 'no' | null {
-  const ask = withShares(question);
+  const ask = inDigits(question);
   const amount = oneAmount(text);
   if (amount === null) return null;
   for (const [pattern, holds] of TESTS) {
     const found = pattern.exec(ask);
-    if (found === null) continue;
-    const limit = numberOf(found[1] ?? found[2] ?? '');
-    if (limit === null) return null;
-    const inUnit = amount.value * minutesIn(amount.unit, ask);
-    return holds(inUnit, limit) ? 'yes' : 'no';
+    const limit = found?.[1] ?? found?.[2];
+    if (limit === undefined) continue;
+    return holds(inUnitOf(amount, Number(limit), ask), Number(limit)) ? 'yes' : 'no';
   }
   return null;
 }
 
-/** 'A quarter' as a number. */
-function withShares(text: string): string {
-  return text
-    .replace(/three[- ]quarters/gi, '0.75')
-    .replace(/\ba quarter\b/gi, '0.25')
-    .replace(/\bhalf\b(?! an)/gi, '0.5');
+/** The question with its number words in digits: 'under a quarter' is 'under 0.25', 'a day or more' is '1 day or more'. */
+function inDigits(question: string): string {
+  const all = pieces(question);
+  let read = '';
+  let at = 0;
+  for (const said of numbersIn(all)) {
+    // 'A' is one only as the first word of a length of time.
+    const article = said.weak && said.low === 1 && !isTime(all[said.to]);
+    read += `${words(all, at, said.from)}${article ? words(all, said.from, said.to) : `${said.low} `}`;
+    at = said.to;
+  }
+  return read + words(all, at, all.length);
 }
 
-/** How many of the question's unit of time one of the answer's is; 1 where either names none. */
-function minutesIn(unit: string | null, ask: string): number {
-  const askedUnit = /\b(second|minute|hour|day)s?\b/i.exec(ask)?.[1]?.toLowerCase();
-  const minutes: Readonly<Record<string, number>> = { second: 1 / 60, minute: 1, hour: 60, day: 1440 };
-  if (unit === null || askedUnit === undefined) return 1;
-  return (minutes[unit] ?? 1) / (minutes[askedUnit] ?? 1);
+function words(all: readonly Piece[], from: number, to: number): string {
+  return all
+    .slice(from, to)
+    .map((piece) => `${piece.text} `)
+    .join('');
 }
 
-function oneAmount(text: string): { readonly value: number; readonly unit: string | null } | null {
-  const said = text
-    .toLowerCase()
-    .replace(/^no (?=bars?|volts?|lamps?|lights?)/, '0 ')
-    .replace(/half an hour/, '30 minutes')
-    .replace(/\ban hour\b/, '1 hour')
-    .replace(/a couple of|a couple/, '2');
-  const found = [
-    ...withShares(said).matchAll(/(?<![\p{L}\d])(minus |-)?(\d+(?:[.,]\d+)?)(?!\d)|\b([a-z]+)\b/gu),
-  ].flatMap((match) => {
-    const value = numberOf((match[2] ?? match[3] ?? '').replace(',', '.'));
-    return value === null ? [] : [match[1] === undefined ? value : -value];
-  });
-  const [value] = found;
-  if (value === undefined || found.length > 1) return null;
-  const unit = /\b(?:\d|one|two|three|four|five)[^a-z]*\s*(sec|min|hour|hr|h\b|day)/.exec(said)?.[1];
-  return { value, unit: unit === undefined ? null : (UNITS[unit] ?? null) };
-}
+type Amount = { readonly value: number; readonly unit: string | null };
 
-const UNITS: Readonly<Record<string, string>> = {
-  sec: 'second',
-  min: 'minute',
-  hour: 'hour',
-  hr: 'hour',
-  h: 'hour',
-  day: 'day',
+/** Lamps and bars of a gauge with four of them; percent; and times, in minutes each. */
+const GAUGE = 4;
+const MINUTES: Readonly<Record<string, number>> = {
+  sec: 1 / 60,
+  min: 1,
+  hour: 60,
+  hr: 60,
+  h: 60,
+  day: 1440,
+  night: 1440,
 };
 
-function numberOf(text: string): number | null {
-  if (/^-?\d+(?:\.\d+)?$/.test(text)) return Number(text);
-  return Object.hasOwn(NUMBER_WORDS, text) ? (NUMBER_WORDS[text] ?? null) : null;
+function unitOf(word: string | undefined): string | null {
+  if (word === undefined) return null;
+  if (word === '%' || /^per ?cent$|^percent/.test(word)) return '%';
+  if (/^(?:bars?|lamps?|lights?)$/.test(word)) return 'bar';
+  return Object.keys(MINUTES).find((each) => (each === 'h' ? word === 'h' : word.startsWith(each))) ?? null;
+}
+
+function isTime(piece: Piece | undefined): boolean {
+  return Object.hasOwn(MINUTES, unitOf(piece?.text) ?? '');
+}
+
+/** The amount in the unit of the question's limit: hours to its minutes, bars and percent to its share of the whole. */
+function inUnitOf({ value, unit }: Amount, limit: number, ask: string): number {
+  if (limit > 0 && limit < 1 && !/\d (?:%|bar|volt|v )/.test(ask)) {
+    if (unit === 'bar') return value / GAUGE;
+    return unit === '%' || value > 1 ? value / 100 : value;
+  }
+  const asked = /\b(second|minute|hour|day)s?\b/.exec(ask)?.[1];
+  const [own, theirs] = [MINUTES[unit ?? ''], MINUTES[unitOf(asked) ?? '']];
+  return own === undefined || theirs === undefined ? value : (value * own) / theirs;
+}
+
+function oneAmount(text: string): Amount | null {
+  const said = text.toLowerCase().replace(/^no(?:ne)? ?(?=bars?|volts?|lamps?|lights?|$)/, '0 ');
+  const all = pieces(said.replace(/^none$/, '0'));
+  const found = numbersIn(all).filter(({ weak, low, to }) => !weak || low !== 1 || isTime(all[to]));
+  const [amount] = found;
+  if (amount === undefined || found.length > 1 || amount.range) return null;
+  return { value: amount.low, unit: unitOf(all[amount.to]?.text) };
 }

@@ -1,5 +1,6 @@
 import { firstThatHolds, type Holder } from '../knowledge/holds.ts';
 import type { ScopedCause } from '../knowledge/knowledge.ts';
+import { inPlainWords } from './plain-words.ts';
 import { saysStop } from './read-stop.ts';
 import { readStatement } from './statement.ts';
 import * as phrases from './step-phrases.ts';
@@ -29,7 +30,7 @@ const LONG_WORDS = 14;
 
 /** Reads one message in the light of the step: 'no' to a check is an answer, to a fix it says that it did not help. */
 export function readStepAnswer(message: string, step: 'check' | 'fix', cause: ScopedCause, van: Holder): StepAnswer {
-  const heard = hear(withSignsRead(message));
+  const heard = hear(inPlainWords(withSignsRead(message)));
   const { said } = heard;
   if (said === '') return { kind: 'other' };
   if (phrases.RECORD.test(said)) return { kind: 'record' };
@@ -53,11 +54,20 @@ function readCheck(heard: Heard, asked: string): StepAnswer {
   if (phrases.CANNOT.test(said)) return observed('cannot-tell');
   if (phrases.UNWILLING.test(said)) return told({ kind: 'skip' });
   if (phrases.WORKS_NOW.test(said) && !words.includes('not') && !/work/i.test(asked)) return told({ kind: 'works' });
-  if (phrases.NO_THING.test(said)) return observed(readStatement(text, asked) ?? 'no');
+  if (phrases.NO_THING.test(said) && !/^no\s*[,.;:!-]/i.test(text)) return observed(readStatement(text, asked) ?? 'no');
   const found = foundFirst(heard);
   if (found !== null) return readCheck(found, asked);
 
-  const explicit = phrases.YES.test(said) ? 'yes' : phrases.NO.test(said) ? 'no' : null;
+  if (/^(?:none|neither)\b/.test(said)) return observed(readStatement(text, asked) ?? 'no');
+  const explicit = phrases.YES.test(said)
+    ? 'yes'
+    : phrases.NO.test(said)
+      ? 'no'
+      : phrases.LAST_YES.test(said)
+        ? 'yes'
+        : phrases.LAST_NO.test(said)
+          ? 'no'
+          : null;
   if (explicit === null) {
     const statement = readStatement(text, asked);
     return statement === null ? { kind: 'other' } : observed(statement);
@@ -72,8 +82,15 @@ function readFix({ said, words }: Heard): StepAnswer {
   const tried = (worked: boolean): StepAnswer => told({ kind: 'tried', worked });
   if (phrases.NOT_TRIED.test(said)) return told({ kind: 'skip' });
   if (phrases.BADLY.test(said)) return tried(false);
+  if (phrases.LAMP_OUT.test(said)) return { kind: 'other' };
+  if (phrases.ENDED.test(said)) return tried(true);
   if (phrases.FAILED.test(said)) return tried(phrases.STILL_WELL.test(said));
-  if (phrases.WORKED.test(said) || (phrases.WELL.test(said) && words.length <= SHORT_WORDS)) return tried(true);
+  if (
+    phrases.WORKED.test(said) ||
+    (words.length <= SHORT_WORDS && words.at(-1) === 'now') ||
+    (phrases.WELL.test(said) && words.length <= SHORT_WORDS)
+  )
+    return tried(true);
   return { kind: 'other' };
 }
 

@@ -1,5 +1,6 @@
 import { stem } from '../language/stems.ts';
 import { readAmount } from './amounts.ts';
+import { byQuestion, isThereSaid } from './by-question.ts';
 import { type Axis, isState, refusedAt, type State, statesIn } from './states.ts';
 import { COMMON, contentOf, wordsOf } from './words.ts';
 
@@ -18,10 +19,14 @@ export function readStatement(text: string, ask: string): Verdict | null {
   const said = wordsOf(text);
   const asked = wordsOf(ask);
   return (
+    byQuestion(said.join(' '), ask) ??
+    bySetting(said.join(' '), ask) ??
     byLabel(said, ask) ??
+    onlyAnother(said, asked) ??
     readAmount(text, ask) ??
-    byStates(statesIn(said), statesIn(asked), said) ??
-    byWords(said, asked)
+    byStates(statesIn(said), statesIn(wordsOf(ask.replace(/\bat 0\b/gi, 'off'))), said) ??
+    byWords(said, asked) ??
+    (isThereSaid(said.join(' '), ask) ? 'yes' : null)
   );
 }
 
@@ -33,14 +38,16 @@ function byStates(said: readonly State[], asked: readonly State[], words: readon
     if (sides.size !== 1) continue;
     (axis === 'count' ? counts : verdicts).add(sides.has(side) ? 'yes' : 'no');
   }
-  // Yes to a check points to a fault: 'it looks fine' denies whatever was asked.
+  // Yes to a check points to a fault: 'it looks fine' denies whatever was asked, unless it was asked whether it works.
   if (
     verdicts.size === 0 &&
     said.some((state) => state.axis === 'health' && state.side === 1) &&
     sidesOn(asked, 'health').size === 0
   ) {
-    return 'no';
+    return sidesOn(asked, 'power').has(1) ? 'yes' : 'no';
   }
+  // 'All dark' denies 'Is only one dark?'.
+  if (counts.has('no')) return 'no';
   if (verdicts.size === 0 && saysNothing(words)) return nothingTo(asked);
   return only(verdicts.size > 0 ? verdicts : counts);
 }
@@ -55,10 +62,40 @@ function saysNothing(words: readonly string[]): boolean {
   return words.length <= 4 && words.some((word) => word === 'nothing' || word === 'nada' || word === 'zilch');
 }
 
-/** Words in capitals are labels: the question asks whether one of them is chosen. */
+/** 'It was only the lights' to 'Was the heating on?': something else, and no more. */
+function onlyAnother(said: readonly string[], asked: readonly string[]): Verdict | null {
+  const named = /\b(?:only|just) the (?!one\b)(\w+)/.exec(said.join(' '))?.[1];
+  if (named === undefined) return null;
+  return contentOf(asked).has(stem(named)) ? null : 'no';
+}
+
+/** A dial or page that points to, or is set to, one thing: another thing said denies it. */
+function bySetting(said: string, ask: string): Verdict | null {
+  const chosen = /\b(?:set|points?|pointing|turned|is|on) (?:to|at|on) (?:the )?([a-z]+)\b/.exec(said)?.[1];
+  const other = /\bother than the (\w+)/i.exec(ask)?.[1]?.toLowerCase();
+  if (other !== undefined) return said.includes(other) ? 'no' : chosen === undefined ? null : 'yes';
+  const asked = /\b(?:set|show|point) (?:to )?(?:the )?([a-z]+)\b/i.exec(ask)?.[1]?.toLowerCase();
+  if (chosen === undefined || asked === undefined || !/\b(?:set|points?|turned)\b/.test(said)) return null;
+  return chosen === asked ? 'yes' : 'no';
+}
+
+/** What a lamp or selector may name beside what was asked: 'MAINS is lit' denies 'Is GAS lit?'. */
+const SOURCES = new Set(['mains', 'gas', 'car', 'battery', 'electric']);
+
+/**
+ * Words in capitals are labels. Where the question asks which of them is chosen, naming one answers; where it asks of the
+ * state of one ('Is ELECTRIC at 0?'), the name alone says nothing.
+ */
 function byLabel(said: readonly string[], ask: string): Verdict | null {
-  const labels = new Set([...ask.matchAll(/\b[A-Z]{2,}\b/g)].map((found) => found[0].toLowerCase()));
+  const labels = new Set(
+    [...ask.matchAll(/\b[A-Z]{2,}\b(?! (?:lamp|page|set|at|off|out|below|not|[A-Z]))/g)].map((found) =>
+      found[0].toLowerCase(),
+    ),
+  );
   if (labels.size === 0) return null;
+  const lit = /^(?:the )?(\w+)(?: lamp| light)? (?:is )?(?:lit|on|glowing)$/.exec(said.join(' '))?.[1];
+  if (lit !== undefined && SOURCES.has(lit) && !labels.has(lit) && [...labels].some((each) => SOURCES.has(each)))
+    return 'no';
   const named = said.findIndex((word) => labels.has(word));
   if (named >= 0 && said.length <= 6) return refusedAt(said, named) ? 'no' : 'yes';
   const chosen =

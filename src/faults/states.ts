@@ -16,30 +16,32 @@ export type Axis =
   | 'heat'
   | 'noise'
   | 'health'
+  | 'size'
   | 'count';
 export type Side = 1 | -1;
 export type State = { readonly axis: Axis; readonly side: Side };
 
 const PAIRS: Readonly<Record<Axis, readonly [string, string]>> = {
   power: [
-    'on lit alight glow glows glowing shining bright work works working worked live lights flame flickering',
+    'on lit alight glow glows glowing shining bright work works working worked live lights flame flickering burn burns burning boils',
     'off dead dark unlit blank out lose loses lost',
   ],
   height: ['up raised', 'down dropped drops tripped fallen lowered'],
-  valve: ['open opened', 'shut closed'],
-  amount: ['full plenty brimming filled topped heavy', 'empty low'],
+  valve: ['open opened dribbling', 'shut closed'],
+  amount: ['full plenty brimming filled topped heavy', 'empty emptied low'],
   fit: ['tight firm firmly secure latched seated', 'loose wobbly wobbles wobble unplugged slack'],
   turn: ['along lengthways aligned inline', 'across crosswise crossways sideways'],
   damp: ['wet damp soaked soaking soggy drenched puddle rain rained raining poured', 'dry'],
   heat: ['hot warm mild boiling scalding roasting', 'cold freezing frozen icy cool chilly frost frosty'],
   noise: [
-    'hum hums humming buzz buzzes buzzing whir whirs whirring run runs running hear heard noise noisy sound sounds loud rattle rattles rattling click clicks clicking clicked ticking',
+    'hum hums humming buzz buzzes buzzing whir whirs whirring run runs running hear heard noise noisy sound sounds loud rattle rattles rattling click clicks clicking clicked ticking blowing blows peep',
     'silent silence quiet',
   ],
   health: [
-    'fine good ok okay intact normal clean clear undamaged',
-    'broken blown burnt snapped damaged cracked bent torn blocked kinked pinched faulty failed worn dirty grit black fluff',
+    'fine good ok okay alright intact normal clean clear undamaged',
+    'broken blown burnt snapped damaged cracked bent torn blocked kinked pinched faulty failed worn dirty grit black fluff gap melted sooty corroded muddy',
   ],
+  size: ['big large huge massive strong wok', 'small tiny'],
   count: ['all both every everything everywhere each', 'only single'],
 };
 
@@ -51,6 +53,8 @@ const REFUSALS = new Set([
   'never',
   'without',
   'none',
+  'nothing',
+  'nowt',
   'nor',
   'neither',
   'hardly',

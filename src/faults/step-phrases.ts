@@ -44,7 +44,7 @@ export const RECORD = starting(
 
 const POLITE_BACK = '(?:no |wait |oops |(?:can|could|please) (?:we |you |i )?)*';
 export const BACK = whole(
-  `${POLITE_BACK}(?:go|step|take me|take it) back(?: (?:a|one|1) step| one| please| a bit)?`,
+  `${POLITE_BACK}(?:go|step|take me|take it) back(?: (?:a|one|1) step| one| please| a bit)*`,
   `${POLITE_BACK}back(?: a step| one| please| up)?`,
   `${POLITE_BACK}(?:undo(?: that| it)?|previous(?: one| step| question)?)`,
   `${POLITE_BACK}(?:that|the last|my last|last)(?: one| answer)? (?:was|is) (?:wrong|a mistake|not right)`,
@@ -59,7 +59,7 @@ export const SKIP = whole(
 
 export const UNWILLING = anywhere(
   'rather not',
-  '(?:do not|not going to) (?:want to|fancy|dare|like to|touch)',
+  '(?:do not|not going to) (?:want to|fancy|dare|like to|touch|ask|look|go|do|get|bother)',
   'will not (?:touch|go near)',
 );
 
@@ -71,6 +71,7 @@ export const HOW = starting(
   '(?:i )?(?:do not|did not) (?:understand|get (?:it|that|you|what)|follow|know (?:how|where|what|which))',
   '(?:not sure|no idea) (?:how|where|what|which)',
   'i am lost',
+  '(?:do|should|would) (?:i|we) (?:need|have to|use|want|put|take|turn|push|pull)',
 );
 
 /** Stems of asking itself: they name no other subject. */
@@ -88,6 +89,7 @@ export const CANNOT = starting(
   '(?:it is )?too (?:dark|high|far|stiff|heavy|tight)',
   'there (?:is|are) not (?:one|any|a)',
   '(?:we |i )?(?:have not got|do not have|do not seem to have) (?:one|it|that|any)',
+  'no can do|(?:there is )?(?:nobody|no one|no torch|no neighbours?)',
   'no such|maybe|perhaps|possibly|might be|could be',
 );
 
@@ -99,6 +101,8 @@ export const YES = starting(
   '(?:it )?(?:looks|seems|sounds) (?:like it|so|that way)',
   '(?:i am )?afraid so',
   'that is (?:it|right|correct|the one)',
+  '(?:just )?(?:a )?(?:little |wee |tiny )?bit(?: of an?)?|slightly|(?:ha|haha|lol|oops|doh) yes|as soon as|soon as',
+  '(?:the |number |breaker )?\\w+ (?:is|are|does|did|was)$',
 );
 
 export const NO = starting(
@@ -106,7 +110,12 @@ export const NO = starting(
   'not (?:at all|really|that i can see|as far as i can see|that i know|on mine|here|now|yet|today|one|any)',
   '(?:it (?:is|does|did|was|has|will|can)|they (?:are|do|did|were|have)|there (?:is|are|was|were)|i (?:do|did|am|can|was|have)|we (?:do|did|are|can|were|have)) not$',
   '(?:i )?(?:do not|did not) (?:think|believe) so',
+  'not since',
 );
+
+/** A yes or no that comes last: 'kettle boils so no', 'heater and kettle yeah'. */
+export const LAST_YES = /(?: |, )(?:so |then )?(?:ye+s+|yep+|yeah|yup|aye)$/;
+export const LAST_NO = / (?:so|then) (?:no|nope|nah)$/;
 
 /** 'No light' and 'no noise' say what is not there; 'no it is up' refuses. */
 export const NO_THING =
@@ -124,6 +133,8 @@ export const WORKED = anywhere(
   '(?:did|done) (?:it|the (?:trick|job))',
   '(?:is|are) back|(?:has|have) come (?:back|on)|came (?:back|on)',
   'all (?:is )?(?:good|well)|(?:much |a lot )?better',
+  'woke(?: up)?|awake|(?:gone|went|is) quiet|(?:is |stays |it )?(?:closed|shut|coupled|latched)$|drains|draining|(?:rock )?solid',
+  '(?:goes|going|runs|went|drains) (?:down|away) (?:now|fine|ok|well|again)',
   '(?:is|its|it|they are|are|burner) (?:now )?(?:on|alight)$',
   'you (?:star|legend|genius|beauty)',
   '(?:have|got) (?:\\w+ )?(?:water|light|lights|heat|heating|power|gas|flame|signal|picture|hot)',
@@ -136,11 +147,12 @@ export const WELL =
 export const BADLY = /^(?:no+|nope+|na+h*|n|naw|negative|it (?:did|has|is|does) not)(?: .{0,60})?$/;
 
 export const FAILED = anywhere(
+  '(?:straight|right) back (?:down|off|out)|trips|keeps (?:tripping|dropping|going out)',
   'still|nothing|nowt|not|failed|fails|fail|worse|dead',
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
   'same(?: as before| again| thing| problem)?|as before',
   'tried (?:that|it)(?: already)?|already (?:did|done|tried)|did that (?:earlier|before|yesterday|first)',
-  '(?:goes|went|going|cuts|cut|trips|tripped|dropped|drops) (?:out|off|again|down)|doing it again',
+  '(?:goes|went|going|cuts|cut|trips|tripped|dropped|drops) (?:out|off|again|down)(?! (?:now|fine|ok|well))|doing it again',
   '(?:then|but) (?:it )?(?:stopped|stops|died|dies|went|goes|gave up|cut out|tripped)',
 );
 /** 'Still working' is no failure. */
@@ -153,3 +165,11 @@ export const NOT_TRIED = anywhere(
   'no (?:spare|fuse|fuses|key|ladder|tools?|torch|screwdriver|shop)',
   'too (?:stiff|heavy|hard|high|far|tight|difficult|scared|dark|tired|dangerous)',
 );
+
+/** The trouble itself has ended: what beeped, dripped or rocked does so no more. */
+export const ENDED = anywhere(
+  '(?:beep\\w*|chirp\\w*|drip\\w*|leak\\w*|noise|humm?\\w*|rattl\\w*|smell|rocking|rain) (?:is |has |have )?(?:stopped|gone|went away)',
+);
+
+/** A lamp that goes out is a cure of one fault and a sign of another. */
+export const LAMP_OUT = /^(?:the )?(?:red )?(?:lamp|light) (?:has |is )?(?:went|gone|goes) (?:off|out)$/;

@@ -19,7 +19,8 @@ export function wordsOf(text: string): string[] {
     text
       .replace(/\{[^}]*\}/g, ' ')
       .replace(/anything but/gi, 'not')
-      .replace(/in line/gi, 'inline'),
+      .replace(/in line/gi, 'inline')
+      .replace(/hook[ -]up/gi, 'hookup'),
   ).map((token) => token.text);
 }
 
