@@ -18,13 +18,16 @@ const DETERMINERS = new Set('the a an your its either any another other one both
 export function readStatement(text: string, ask: string): Verdict | null {
   const said = wordsOf(text);
   const asked = wordsOf(ask);
+  // Words in capitals name controls: the HOT of HOT WATER is no heat.
+  const labels = new Set((ask.match(/\b[A-Z]{2,}\b/g) ?? []).map((label) => label.toLowerCase()));
+  const plain = (words: readonly string[]) => words.filter((word) => !labels.has(word));
   return (
     byQuestion(said.join(' '), ask) ??
     bySetting(said.join(' '), ask) ??
     byLabel(said, ask) ??
     onlyAnother(said, asked) ??
     readAmount(text, ask) ??
-    byStates(statesIn(said), statesIn(wordsOf(ask.replace(/\bat 0\b/gi, 'off'))), said) ??
+    byStates(statesIn(plain(said)), statesIn(plain(wordsOf(ask.replace(/\bat 0\b/gi, 'off')))), said) ??
     byWords(said, asked) ??
     (isThereSaid(said.join(' '), ask) ? 'yes' : null)
   );
@@ -49,7 +52,16 @@ function byStates(said: readonly State[], asked: readonly State[], words: readon
   // 'All dark' denies 'Is only one dark?'.
   if (counts.has('no')) return 'no';
   if (verdicts.size === 0 && saysNothing(words)) return nothingTo(asked);
-  return only(verdicts.size > 0 ? verdicts : counts);
+  if (verdicts.size === 0) return only(counts) ?? onOrOffOfAValve(said, asked);
+  return only(verdicts);
+}
+
+/** 'The gas is on' says of a tap that it is open. */
+function onOrOffOfAValve(said: readonly State[], asked: readonly State[]): Verdict | null {
+  const [open] = sidesOn(asked, 'valve');
+  const sides = sidesOn(said, 'power');
+  if (open === undefined || sides.size !== 1) return null;
+  return sides.has(open) ? 'yes' : 'no';
 }
 
 /** 'Nothing' agrees with questions about what is silent, dark or empty, and denies those about what is there. */

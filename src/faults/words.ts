@@ -20,6 +20,7 @@ export function wordsOf(text: string): string[] {
       .replace(/\{[^}]*\}/g, ' ')
       .replace(/anything but/gi, 'not')
       .replace(/in line/gi, 'inline')
+      .replace(/\br[au]n out\b/gi, 'empty')
       .replace(/hook[ -]up/gi, 'hookup'),
   ).map((token) => token.text);
 }

@@ -137,6 +137,37 @@ const CHECKS: Readonly<Record<string, readonly (readonly [string, string])[]>> =
     ['its silent', 'no'],
     ['nothing', 'no'],
   ],
+  'Is fuse {fridge.fuse} broken?': [
+    ['nothing broken', 'no'],
+    ['nothing is broken there', 'no'],
+    ['wire is in one piece', 'no'],
+    ['the wee wire has snapped', 'yes'],
+    ['its burnt out', 'yes'],
+  ],
+  'Is HOT WATER set to off?': [
+    ['hot water is on', 'no'],
+    ['hot water is off', 'yes'],
+    ['its set to on', 'no'],
+    ['no its on hot', 'no'],
+  ],
+  'Does the controller say LOW?': [
+    ['reads low', 'yes'],
+    ['no it says ok', 'no'],
+  ],
+  'Is the gas tap closed, across the pipe?': [
+    ['gas is on', 'no'],
+    ['gas is off', 'yes'],
+    ['its inline with the pipe', 'no'],
+    ['nothing shut', 'no'],
+  ],
+  'Is the cylinder empty?': [
+    ['ran out i think', 'yes'],
+    ['nearly full', 'no'],
+  ],
+  'Is there ice or frost on the pipes?': [
+    ['nothing frozen', 'no'],
+    ['its all iced up', 'yes'],
+  ],
   'Is the needle below 11.8?': [
     ['12.4', 'no'],
     ["it's at 11.2", 'yes'],
