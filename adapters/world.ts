@@ -29,6 +29,7 @@ import { createUploads } from './http/uploads.ts';
 import { createWakes } from './http/wakes.ts';
 import type { LiveGraph } from './live-graph.ts';
 import { counted } from './pages/counted.ts';
+import { contactSheet } from './pictures/contact-sheet.ts';
 import { createPictures } from './pictures/pictures.ts';
 import { createShell, type Shell } from './shell.ts';
 import { openSqlite } from './sqlite/sqlite-store.ts';
@@ -177,6 +178,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
       return due.map(({ van, title, atMs }) => ({ van, what: title, since: dayOf(atMs, knowledge.firm.timeZone) }));
     },
     trouble: () => trouble.now ?? slipTrouble(graph),
+    drawings: () => contactSheet(graph.served().knowledge),
     pictureSvg: pictures.svg,
     uploads,
     ...openFile,

@@ -109,7 +109,7 @@ const Picture: FC<{ use: PictureUse; finds: Finds }> = ({ use, finds }) => {
     <figure class="picture">
       <picture>
         <source media="(prefers-color-scheme: dark)" srcset={finds.picture(use, 'dark') ?? light} />
-        <img src={light} alt={use.alt} width="720" height="480" loading="lazy" decoding="async" />
+        <img src={light} alt={use.alt} width="720" height="540" loading="lazy" decoding="async" />
       </picture>
     </figure>
   );

@@ -16,7 +16,7 @@ export async function writePictures(knowledge: Knowledge, folder: string): Promi
   for (const picture of knowledge.pictures.keys())
     writeFileSync(join(folder, `${picture}.png`), await pictures.png({ picture, touch: null }));
   for (const theme of ['light', 'dark'] as const) {
-    const rows = contactSheetHtml(contactSheet(knowledge, pictures, theme));
+    const rows = contactSheetHtml(contactSheet(knowledge), pictures, theme);
     writeFileSync(
       join(folder, `${theme}.html`),
       `<!doctype html><html lang="en"><meta charset="utf-8"><title>Drawings, ${theme}</title><style>body{font:16px sans-serif;color-scheme:${theme}}figure{display:inline-block;width:360px;margin:4px;vertical-align:top}</style>\n${rows}\n</html>\n`,

@@ -2,6 +2,7 @@ import { type Context, Hono, type MiddlewareHandler } from 'hono';
 import { figuresCsv, thinIn } from '../../src/index.ts';
 import { type Form, readForm } from '../http/forms.ts';
 import { freshKey } from '../http/fresh-key.ts';
+import { drawingsPage } from './drawings-page.tsx';
 import type { FrameProps } from './frame.tsx';
 import { figuresPage, thinPage } from './growth-figures-page.tsx';
 import { decisionIn } from './growth-form.ts';
@@ -72,6 +73,9 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
       'content-type': 'text/csv; charset=utf-8',
       'content-disposition': 'attachment; filename="figures.csv"',
     }),
+  );
+  app.get('/drawings', (c) =>
+    c.html(drawingsPage(drawn(c), world.drawings(), c.req.query('look') === 'dark' ? 'dark' : 'light')),
   );
   app.get('/thin', (c) => c.html(thinPage(drawn(c), thinIn(growth.knowledge()), growth.knowledge())));
 

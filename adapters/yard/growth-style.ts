@@ -1,3 +1,5 @@
+import { INKS } from '../../src/index.ts';
+
 /** The pages on which an operator teaches the bot. */
 export const GROWTH_CSS = `
 .at-growth main{max-width:56rem;margin:0 auto;padding:.75rem 1rem 3rem;display:grid;grid-template-columns:minmax(0,1fr);gap:1.1rem}
@@ -43,6 +45,11 @@ export const GROWTH_CSS = `
 .thin li{border-bottom:1px solid var(--rule);padding:.35rem 0;overflow-wrap:anywhere}
 .at-growth progress{width:100%;max-width:36rem;height:24px;accent-color:var(--ink)}
 .at-growth a[aria-current=true]{font-weight:800;text-decoration-thickness:4px}
+.drawings{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,20rem),1fr));gap:1rem}
+.drawings img{width:100%;height:auto;border:2px solid var(--rule);border-radius:var(--radius)}
+.drawings.light img{background:${INKS.light.paper}}
+.drawings.dark img{background:${INKS.dark.paper}}
+.drawings figcaption{font-size:1rem;overflow-wrap:anywhere}
 #picture{height:min(72vh,46rem);border:2px solid var(--ink);border-radius:var(--radius);overflow:hidden;background:var(--paper);touch-action:none}
 #picture[hidden],.camera[hidden]{display:none}
 .camera{display:flex;flex-wrap:wrap;gap:.6rem}

@@ -31,6 +31,12 @@ export function roleOf(text: string | undefined): Role {
 /** Something the workshop should look at. */
 export type WorkshopItem = { readonly van: string; readonly what: string; readonly since: string | null };
 
+/** A drawing of the firm; `touch` null is the drawing as it is, without words nothing uses it so. */
+export type Drawing = {
+  readonly name: string;
+  readonly cells: readonly { readonly touch: string | null; readonly alts: readonly string[] }[];
+};
+
 /** All that the yard's pages need from the rest of the house. */
 export type YardWorld = {
   readonly firm: { readonly name: string; readonly yard: string; readonly timeZone: string };
@@ -69,6 +75,8 @@ export type YardWorld = {
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
   /** What keeps staff from being reached elsewhere, in words; null or left out: nothing does. */
   readonly trouble?: () => string | null;
+  /** Every drawing, with the parts that answers and steps touch and the words that go with them. */
+  readonly drawings: () => readonly Drawing[];
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
   readonly uploads: Uploads;
   /** Opens what was sent through another channel. Default: nothing can be opened. */

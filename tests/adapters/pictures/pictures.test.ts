@@ -120,11 +120,15 @@ describe('the drawings of the firm', () => {
   });
 
   it('stand on the contact sheet with each use, its words made safe', () => {
-    const rows = contactSheet(real, realPictures, 'light');
+    const rows = contactSheet(real);
     expect(rows.map(({ name }) => name)).toEqual([...real.pictures.keys()].sort((a, b) => a.localeCompare(b)));
     const blade = rows.find(({ name }) => name === 'toilet-bench')?.cells.find(({ touch }) => touch === 'blade');
     expect(blade?.alts.join()).toMatch(/blade/);
-    const html = contactSheetHtml([{ name: 'a<b', cells: [{ touch: null, alts: ['1 & 2'], svg: '<svg ></svg>' }] }]);
+    const html = contactSheetHtml(
+      [{ name: 'a<b', cells: [{ touch: null, alts: ['1 & 2'] }] }],
+      { svg: () => '<svg ></svg>' },
+      'light',
+    );
     expect(html).toContain('a&lt;b');
     expect(html).toContain('1 &amp; 2');
   });

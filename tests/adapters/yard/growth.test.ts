@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { createGrowth } from '../../../adapters/cli/growth-trials.ts';
+import type { YardWorld } from '../../../adapters/yard/world.ts';
 import { chatWorld, type PagesWorld } from '../../helpers/pages-world.ts';
 import { aGap, type SmallDesk, smallDesk } from '../../helpers/small-desk.ts';
 import { type YardPerson, yardPerson } from '../../helpers/yard-person.ts';
@@ -17,10 +18,10 @@ afterEach(async () => {
   }
 });
 
-async function aYard(texts: readonly string[] = PIES) {
+async function aYard(texts: readonly string[] = PIES, yard: Partial<YardWorld> = {}) {
   const small = smallDesk();
   for (const text of texts) await small.came([aGap(text)]);
-  const world = await chatWorld({ yard: { growth: createGrowth(small.desk, () => {}) } });
+  const world = await chatWorld({ yard: { growth: createGrowth(small.desk, () => {}), ...yard } });
   made.push({ world, small });
   return { world, small, nessa: await yardPerson(world, 'Nessa', 'operator') };
 }
@@ -48,12 +49,35 @@ describe('teaching on the yard’s pages', () => {
       '/figures',
       '/figures.csv',
       '/thin',
+      '/drawings',
       '/graph',
       '/graph/data',
       '/graph/part/oven',
     ])
       expect((await gethin.get(`/yard/growth${path}`)).status).toBe(403);
     expect(await (await gethin.get('/yard')).text()).not.toContain('/yard/growth');
+  });
+
+  it('shows every drawing with each of its parts ringed, by day and by night', async () => {
+    const drawings = [
+      {
+        name: 'hob',
+        cells: [
+          { touch: null, alts: [] },
+          { touch: 'knob', alts: ['The knob of the hob.', 'Push it.'] },
+        ],
+      },
+    ];
+    const { nessa } = await aYard(PIES, { drawings: () => drawings });
+    for (const [query, look] of [
+      ['', 'light'],
+      ['?look=dark', 'dark'],
+    ]) {
+      const html = await (await nessa.get(`/yard/growth/drawings${query}`)).text();
+      expect(html).toContain(`src="/yard/-/picture/hob/.${look}.svg"`);
+      expect(html).toContain(`src="/yard/-/picture/hob/knob.${look}.svg"`);
+      expect(html).toContain('The knob of the hob. / Push it.');
+    }
   });
 
   it('goes from a group to a published wording in two presses, and back in one', async () => {
