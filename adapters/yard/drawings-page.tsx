@@ -24,14 +24,7 @@ export function drawingsPage(drawn: Drawn, drawings: readonly Drawing[], look: T
           <div class={`drawings ${look}`}>
             {cells.map(({ touch, alts }) => (
               <figure>
-                <img
-                  src={pictureAt({ picture: name, touch }, look)}
-                  alt={alts[0] ?? `${name}, ${touch ?? 'nothing'} ringed`}
-                  width="360"
-                  height="270"
-                  loading="lazy"
-                  decoding="async"
-                />
+                <img src={pictureAt({ picture: name, touch }, look)} alt="" width="360" height="270" loading="lazy" />
                 <figcaption>
                   <b>{touch ?? 'As it is'}</b>
                   {alts.length === 0 ? null : `: ${alts.join(' / ')}`}
