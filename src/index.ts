@@ -64,6 +64,7 @@ export * from './review/propose.ts';
 export * from './review/said-in.ts';
 export * from './review/strip.ts';
 export * from './review/thin.ts';
+export * from './review/topic-draft.ts';
 export * from './review/trial.ts';
 export { builtInKnowledge } from './safety/built-in-knowledge.ts';
 export { learnSafety, type SafetyLine, safetyLines } from './safety/learn-safety.ts';

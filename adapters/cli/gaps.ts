@@ -2,9 +2,12 @@ import {
   figuresCsv,
   type GapGroup,
   type GrowthDecision,
+  idFor,
   KINDS,
+  type Knowledge,
   type TopicKind,
   thinIn,
+  topicDraft,
   withoutBrackets,
   wordingsOf,
 } from '../../src/index.ts';
@@ -62,8 +65,8 @@ export const gaps = command({
     'show N            group N: its words, what the bot thought, what staff wrote',
     'add-wording N     puts its words under --topic ID (left out: the nearest); --wording TEXT, repeated, instead of all its words',
     'teach-word N      --says WORD --means WORDS [--part ID] for the glossary',
-    'new-topic N       --id ID --title TEXT --system ID --kind KIND [--about PART]... [--say TEXT] [--step TEXT]... [--otherwise TEXT]',
-    '                  --say left out: what staff wrote back',
+    'new-topic N       [--id ID] [--title TEXT] [--system ID] [--kind KIND] [--about PART]... [--say TEXT] [--step TEXT]... [--otherwise TEXT]',
+    '                  what is left out is drafted from the words; --say: what staff wrote back',
     'improve N         --topic ID --place first|facts|otherwise --say TEXT [--van NAME]',
     'lack N            --van NAME --part ID --say TEXT: what the van has instead',
     'set-aside N       none of ours: passed to people without a guess',
@@ -138,7 +141,7 @@ export async function runGaps(
       if (deciding === undefined)
         throw new UsageError('expected list, show, changes, undo, figures, thin or a decision');
       const group = await groupNamed(desk, number);
-      return decide(desk, group, decisionOf(deciding, group, given), given, terminal);
+      return decide(desk, group, decisionOf(deciding, group, given, desk.knowledge()), given, terminal);
     }
   }
 }
@@ -192,7 +195,7 @@ async function decide(
   }
 }
 
-function decisionOf(action: Deciding, group: GapGroup, given: Given): GrowthDecision {
+function decisionOf(action: Deciding, group: GapGroup, given: Given, knowledge: Knowledge): GrowthDecision {
   const need = (option: keyof Given): string => {
     const value = given[option];
     if (typeof value !== 'string' || value.trim() === '') throw new UsageError(`${action} needs --${option}`);
@@ -224,18 +227,21 @@ function decisionOf(action: Deciding, group: GapGroup, given: Given): GrowthDeci
       };
     }
     case 'new-topic': {
-      const kind = KINDS.find((each): each is TopicKind => each === need('kind'));
+      const draft = topicDraft(group, knowledge);
+      const kind = given.kind === undefined ? draft.kind : KINDS.find((each): each is TopicKind => each === given.kind);
       if (kind === undefined) throw new UsageError(`no kind '${given.kind}', expected one of ${KINDS.join(', ')}`);
+      const system = given.system ?? draft.system;
+      const title = given.title ?? draft.title;
       const first = given.say ?? group.staffSaid;
       if (first === null) throw new UsageError('staff wrote nothing back: give the answer with --say');
       return {
         kind: 'new-topic',
         topic: {
-          system: need('system'),
-          id: need('id'),
+          system,
+          id: given.id ?? idFor(system, title),
           kind,
-          title: need('title'),
-          about: given.about ?? [],
+          title,
+          about: given.about ?? draft.about,
           first: withoutBrackets(first),
           steps: given.step ?? [],
           otherwise: given.otherwise ?? null,

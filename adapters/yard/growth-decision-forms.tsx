@@ -4,6 +4,7 @@ import {
   type GrowthDecision,
   KINDS,
   type Knowledge,
+  topicDraft,
   withoutBrackets,
   wordingsOf,
 } from '../../src/index.ts';
@@ -32,7 +33,8 @@ export const DecisionForms: FC<Asked> = ({ session, action, once, group, knowled
   const wordings = wordingsOf(group).join('\n');
   const deed = { session, action, once };
   const adding = draft?.kind === 'add-wordings' ? draft : null;
-  const fresh = draft?.kind === 'new-topic' ? draft.topic : null;
+  const written = draft?.kind === 'new-topic';
+  const fresh = draft?.kind === 'new-topic' ? draft.topic : topicDraft(group, knowledge);
   const word = draft?.kind === 'teach-word' ? draft : null;
   const better = draft?.kind === 'improve-answer' ? draft : null;
   const lack = draft?.kind === 'note-lack' ? draft : null;
@@ -61,16 +63,16 @@ export const DecisionForms: FC<Asked> = ({ session, action, once, group, knowled
       </Choice>
       <Choice
         title="Write an answer"
-        open={fresh !== null || (draft === null && group.staffSaid !== null && likeliest === undefined)}
+        open={written || (draft === null && group.staffSaid !== null && likeliest === undefined)}
       >
         <Deed {...deed}>
           <input type="hidden" name="decision" value="new-topic" />
-          <Field label="The question, as a heading" name="title" value={fresh?.title ?? asHeading(group.words)} />
+          <Field label="The question, as a heading" name="title" value={fresh.title} />
           <label>
             Belongs to
             <select name="system">
               {[...knowledge.systems].map(([id, title]) => (
-                <option value={id} selected={id === (fresh?.system ?? likeliest?.system ?? 'hire')}>
+                <option value={id} selected={id === fresh.system}>
                   {title}
                 </option>
               ))}
@@ -80,7 +82,7 @@ export const DecisionForms: FC<Asked> = ({ session, action, once, group, knowled
             Kind
             <select name="kind">
               {KINDS.filter((kind) => kind !== 'hazard' && kind !== 'calculation').map((kind) => (
-                <option value={kind} selected={kind === (fresh?.kind ?? 'fact')}>
+                <option value={kind} selected={kind === fresh.kind}>
                   {kind}
                 </option>
               ))}
@@ -90,13 +92,13 @@ export const DecisionForms: FC<Asked> = ({ session, action, once, group, knowled
             label="Only vans that have (parts, or nothing for every van)"
             name="about"
             list="parts"
-            value={fresh?.about.join(', ')}
+            value={fresh.about.join(', ')}
             optional
           />
-          <Area label="The answer" name="first" text={fresh?.first ?? withoutBrackets(group.staffSaid ?? '')} />
-          <Area label="Steps, one a line" name="steps" text={fresh?.steps.join('\n') ?? ''} optional />
-          <Field label="If that does not work" name="otherwise" value={fresh?.otherwise ?? ''} optional />
-          <Wordings wordings={fresh?.wordings.join('\n') ?? wordings} />
+          <Area label="The answer" name="first" text={fresh.first} />
+          <Area label="Steps, one a line" name="steps" text={fresh.steps.join('\n')} optional />
+          <Field label="If that does not work" name="otherwise" value={fresh.otherwise ?? ''} optional />
+          <Wordings wordings={fresh.wordings.join('\n')} />
           <Try />
         </Deed>
       </Choice>
@@ -217,8 +219,3 @@ const Try: FC = () => (
     Try it
   </button>
 );
-
-function asHeading(words: string): string {
-  const plain = words.replace(/\[[a-z]+\]/g, '').trim();
-  return plain === '' ? '' : `${plain.slice(0, 1).toUpperCase()}${plain.slice(1).replace(/[.?!]*$/, '')}?`;
-}

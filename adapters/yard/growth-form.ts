@@ -1,4 +1,4 @@
-import { type GrowthDecision, KINDS } from '../../src/index.ts';
+import { type GrowthDecision, idFor, KINDS } from '../../src/index.ts';
 import type { Form } from '../http/forms.ts';
 
 /** What the form asks for; null when it is none of ours. What is wrong in its fields is said when it is drafted. */
@@ -48,31 +48,4 @@ export function decisionIn(form: Form): GrowthDecision | null {
     default:
       return null;
   }
-}
-
-const IDLE = new Set([
-  'the',
-  'a',
-  'an',
-  'is',
-  'are',
-  'do',
-  'does',
-  'how',
-  'what',
-  'where',
-  'can',
-  'we',
-  'i',
-  'to',
-  'of',
-  'in',
-  'my',
-]);
-const MOST_WORDS = 4;
-
-/** 'hire-bike-rack' for 'Is there a bike rack?' of the system hire. */
-export function idFor(system: string, title: string): string {
-  const words = (title.toLowerCase().match(/[a-z0-9]+/g) ?? []).filter((word) => !IDLE.has(word));
-  return [system, ...words.slice(0, MOST_WORDS)].join('-');
 }
