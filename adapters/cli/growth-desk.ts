@@ -25,7 +25,7 @@ import { graphHash, readGraphFolder } from '../files/graph-files.ts';
 import { sweepKept } from '../files/kept-sweep.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
-import { calibratedAs, servedWith } from '../training/models.ts';
+import { calibratedAs, keepCalibration, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
 import { figuresFrom, heatFrom } from './growth-counts.ts';
 import { previewsOf, wordsTried } from './growth-previews.ts';
@@ -132,6 +132,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       draft,
       words: wordsTried(draft.gaps, before, after),
       previews: previewsOf(draft, after),
+      calibration,
       hirers: await hirersToTell(draft),
     };
   };
@@ -193,7 +194,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       return { kind: 'drafted', draft: { decision, gaps: group.gaps, base, edits: proposed.edits, raw, knowledge } };
     },
     trial,
-    publish: async ({ draft, verdict, lost, figures }, { by, why, evenIfWorse, tell }) => {
+    publish: async ({ draft, verdict, lost, figures, calibration }, { by, why, evenIfWorse, tell }) => {
       if (verdict === 'unsafe')
         return { kind: 'refused', problems: lost.map((text) => `'${text}' would no longer show its notice`) };
       if (verdict === 'worse' && !evenIfWorse)
@@ -201,6 +202,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
           kind: 'refused',
           problems: figures.worse.map((each) => `'${each.text}': ${each.before} -> ${each.after}`),
         };
+      if (cacheFolder !== null && calibration !== null) keepCalibration(cacheFolder, draft.knowledge, calibration);
       let change: ChangeRecord | null = null;
       const written = await write(draft.base, draft.edits, draft.raw, async () => {
         const others = await changes();

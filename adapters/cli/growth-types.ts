@@ -1,4 +1,5 @@
 import type {
+  Calibration,
   Change,
   ChangeEffect,
   ChangeRecord,
@@ -36,6 +37,8 @@ export type Tried = Judged & {
   readonly words: readonly Change[];
   /** What hirers of each van will read. */
   readonly previews: readonly { readonly van: string; readonly text: string }[];
+  /** The confidence that both sides were tried with; null when none has been fitted yet. */
+  readonly calibration: Calibration | null;
   /** So many hirers still on hire could be told. */
   readonly hirers: number;
 };

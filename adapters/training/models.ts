@@ -14,7 +14,7 @@ import {
   type Served,
   trainingInput,
 } from '../../src/index.ts';
-import { readModelNamed } from './model-files.ts';
+import { readModelNamed, writeModel } from './model-files.ts';
 import { netInput, readNet } from './net-files.ts';
 import type { Work } from './worker.ts';
 
@@ -32,8 +32,8 @@ export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served
 }
 
 /**
- * What was learnt, with the confidence fitted on another graph where it has none of its own: a few wordings more do not
- * move it, and fitting it takes five times as long as the weights.
+ * What was learnt, with the confidence fitted on another graph where it has none of its own: fitting it takes five times as
+ * long as the weights.
  */
 export function calibratedAs(learnt: Learnt, calibration: Calibration | null): Learnt {
   const { model } = learnt;
@@ -102,6 +102,15 @@ function workOut(file: string, work: Work, end: AbortSignal): Promise<void> {
       else resolve();
     });
   });
+}
+
+/**
+ * Keeps a graph's weights with the confidence it was tried with, so that what is served after publishing is what was
+ * tried: fitted anew, the confidence would move answers that the trial has shown.
+ */
+export function keepCalibration(folder: string, knowledge: Knowledge, calibration: Calibration): void {
+  const { model } = learntFor(folder, knowledge);
+  if (model !== null && model.calibration === null) writeModel(folder, { ...model, calibration });
 }
 
 function workOn(folder: string, knowledge: Knowledge, wanted: Work['wanted']): Work {

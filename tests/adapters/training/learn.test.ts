@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { createLearn } from '../../../adapters/training/models.ts';
+import { createLearn, keepCalibration, learntFor } from '../../../adapters/training/models.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
@@ -29,6 +29,16 @@ describe('learning a graph that is only tried', () => {
     const first = await learn(smallKnowledge());
     const nothingToDo = createLearn(folder, 'no-such-worker.mjs');
     expect((await nothingToDo(smallKnowledge())).model?.hash).toBe(first.model?.hash);
+  });
+
+  it('keeps the confidence that a graph was tried with, and never over its own', async () => {
+    const knowledge = smallKnowledge();
+    const tried = { best: [1], among: [2], lacks: [3] };
+    keepCalibration(folder, knowledge, tried);
+    await createLearn(folder, WORKER)(knowledge);
+    keepCalibration(folder, knowledge, tried);
+    keepCalibration(folder, knowledge, { ...tried, best: [9] });
+    expect(learntFor(folder, knowledge).model?.calibration).toEqual(tried);
   });
 
   it('ends at once when the trial is discarded, and keeps nothing', async () => {
