@@ -84,6 +84,10 @@ const tongue = z.strictObject({
   groups: z.record(id, phrases).default({}),
   /** Words that set aside what follows them, or what they stand beside, by guard. */
   guards: z.partialRecord(z.enum(GUARDS), phrases).default({}),
+  /** Words that turn to something else: 'no smoke but flames'. No guard reaches past one. */
+  turns: phrases.optional(),
+  /** Words that begin what is so after a question: 'where is the tap there is a smell of gas'. A question reaches no further. */
+  starts: phrases.optional(),
   /**
    * Sayings in which danger words mean nothing; each hides the words it is made of. 'shock + price' is two that stand near
    * each other, each a group's name or words as they are said.

@@ -40,6 +40,8 @@ const NOTHING: TongueReading = { alarms: [], aside: [], groups: [], guarded: [],
 /** Names of the groups that are no group of the data: a guard's words, and all sayings of one phrase. */
 const guardGroup = (guard: Guard) => `(${guard})`;
 const SAYING = '(saying)';
+const TURN = '(turn)';
+const START = '(start)';
 
 /**
  * Compiles one language of the safety reading.
@@ -51,6 +53,8 @@ export function createTongueReader(tongue: TongueData, hazards: ReadingData['haz
   const groups = new Map<string, readonly string[]>();
   for (const [name, phrases] of Object.entries(tongue.groups)) groups.set(name, listed(phrases));
   for (const guard of GUARDS) groups.set(guardGroup(guard), listed(tongue.guards[guard]));
+  groups.set(TURN, listed(tongue.turns));
+  groups.set(START, listed(tongue.starts));
   groups.set(
     SAYING,
     sayings.filter((saying) => !saying.includes('+')),
@@ -64,7 +68,11 @@ export function createTongueReader(tongue: TongueData, hazards: ReadingData['haz
     together.map((terms): Company => ({ terms: terms.map(number), within: WITHIN, across: false })),
   );
   const rules = byFirstTerm(rulesOf(hazards, lexicon.groups));
-  const guardGroups = new Map(GUARDS.map((guard) => [guard, number(guardGroup(guard))] as const));
+  const guardGroups = {
+    guards: new Map(GUARDS.map((guard) => [guard, number(guardGroup(guard))] as const)),
+    turn: number(TURN),
+    start: number(START),
+  };
   const names = new Map(Object.keys(tongue.groups).map((name) => [number(name), name] as const));
 
   const read = (words: readonly Word[]): TongueReading => {

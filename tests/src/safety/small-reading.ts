@@ -26,6 +26,8 @@ export function aReading(over: Partial<Reading> = {}): Reading {
           past: 'last year',
           elsewhere: 'in the film',
         },
+        turns: 'but',
+        starts: 'there is, it, smells',
         idioms: 'not sure, not sure if, shock + price, bonfire smell',
       },
       de: {

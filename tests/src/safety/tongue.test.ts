@@ -44,6 +44,22 @@ describe('the rules of one language', () => {
     expect(hazards('not hot and not cold and then the smell of gas')).toEqual(['safety-gas-smell']);
   });
 
+  it('lets no guard reach past a turn, from either side', () => {
+    expect(hazards('no light but smell of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('last year all was well but smell of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('if I open it goes but smell of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('smell of gas but it was last year')).toEqual(['safety-gas-smell']);
+    expect(hazards('but last year we had a smell of gas')).toEqual([]);
+  });
+
+  it('lets a question reach to what is so and no further', () => {
+    expect(hazards('where is the tap there is a smell of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('where is the tap the van smells of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('where is the tap, smell of gas')).toEqual(['safety-gas-smell']);
+    expect(hazards('where is it the smell of gas')).toEqual([]);
+    expect(hazards('how do i test it for a smell of gas')).toEqual([]);
+  });
+
   it('does not take a negation for one that is part of a saying', () => {
     expect(hazards('not sure if I smell gas')).toEqual(['safety-gas-smell']);
   });
