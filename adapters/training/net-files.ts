@@ -1,5 +1,12 @@
 import { createHash } from 'node:crypto';
-import { type Knowledge, learnSafety, type SafetyLine, type SecondNet, safetyLines } from '../../src/index.ts';
+import {
+  type Knowledge,
+  learnSafety,
+  SAFETY_READING,
+  type SafetyLine,
+  type SecondNet,
+  safetyLines,
+} from '../../src/index.ts';
 import { readKept, writeKept } from './kept-files.ts';
 
 /** All that the safety reading's second net is learnt from. */
@@ -12,7 +19,7 @@ export type NetInput = {
 export function netInput({ safety, topics, talk }: Knowledge): NetInput {
   const lines = safetyLines(safety, topics.entries(), talk);
   const hash = createHash('sha256')
-    .update(JSON.stringify([safety.reading, lines]))
+    .update(JSON.stringify([SAFETY_READING, safety.reading, lines]))
     .digest('hex')
     .slice(0, 16);
   return { safety, lines, hash };

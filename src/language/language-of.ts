@@ -4,13 +4,9 @@ import { TONGUES } from './tongues.ts';
 /** Finds the language of a text: a BCP 47 code, 'en' when it is English or nothing tells. */
 export type LanguageReader = (text: string) => string;
 
-type Profile = {
-  readonly grams: ReadonlyMap<string, number>;
-  readonly total: number;
-  readonly words: ReadonlySet<string>;
-};
-
 const SMOOTHING = 0.3;
+/** As if there were this many different letter groups. */
+const GROUPS = 20_000;
 /** A language's own small words say more than letters do. */
 const WORD_GAIN = 2.5;
 /** Another language must beat English by this much a word, so that slips and slang stay English. */
@@ -26,26 +22,31 @@ const MOST_ENGLISH = 0.5;
  * @param isEnglish Whether a word in normal form is one of English, or of the firm's own vocabulary.
  */
 export function createLanguageReader(isEnglish: (word: string) => boolean): LanguageReader {
-  const profiles = new Map(Object.entries(TONGUES).map(([code, text]) => [code, profileOf(text)]));
-  const shared = (word: string) => [...profiles].some(([code, { words }]) => code !== 'en' && words.has(word));
+  const { codes, own, gains } = profilesOf(TONGUES);
+  const english = codes.indexOf('en');
+  const shared = (word: string) => own.some((words, code) => code !== english && words.has(word));
   return (text) => {
     const words = wordsOf(text);
     if (words.length < 2) return 'en';
+    const foreign = words.filter((word) => !isEnglish(normalForm(word)));
     // 'die', 'in', 'man' are words of English and of others: they tell nothing.
-    const english = words.filter((word) => isEnglish(normalForm(word)) && !shared(word)).length;
-    const foreign = words.filter((word) => !isEnglish(normalForm(word))).length;
-    if (foreign === 0 || english > MOST_ENGLISH * (english + foreign)) return 'en';
-    let best = 'en';
-    let bestScore = -Infinity;
-    for (const [code, profile] of profiles) {
-      const score = scoreOf(words, profile) + (code === 'en' ? LEAD * words.length : 0);
-      if (score > bestScore) {
-        best = code;
-        bestScore = score;
+    const plain = words.filter((word) => !foreign.includes(word) && !shared(word)).length;
+    if (foreign.length === 0 || plain > MOST_ENGLISH * (plain + foreign.length)) return 'en';
+    const scores = new Float64Array(codes.length);
+    for (const word of words) {
+      for (const gram of gramsOf(word)) {
+        const gain = gains(gram);
+        for (let code = 0; code < scores.length; code++)
+          scores[code] = (scores[code] as number) + (gain[code] as number);
       }
+      own.forEach((known, code) => {
+        if (known.has(word)) scores[code] = (scores[code] as number) + WORD_GAIN;
+      });
     }
-    const surely = words.some((word) => profiles.get(best)?.words.has(word) && !isEnglish(normalForm(word)));
-    return words.length >= ENOUGH || surely ? best : 'en';
+    scores[english] = (scores[english] as number) + LEAD * words.length;
+    const best = scores.indexOf(Math.max(...scores));
+    const surely = foreign.some((word) => own[best]?.has(word));
+    return words.length >= ENOUGH || surely ? (codes[best] as string) : 'en';
   };
 }
 
@@ -66,23 +67,30 @@ function gramsOf(word: string): readonly string[] {
   return grams;
 }
 
-function profileOf(text: string): Profile {
-  const grams = new Map<string, number>();
-  let total = 0;
-  const words = wordsOf(text);
-  for (const gram of words.flatMap(gramsOf)) {
-    grams.set(gram, (grams.get(gram) ?? 0) + 1);
-    total++;
-  }
-  return { grams, total, words: new Set(words) };
-}
+type Profiles = {
+  readonly codes: readonly string[];
+  /** The words of each language's text. */
+  readonly own: readonly ReadonlySet<string>[];
+  /** What a letter group adds to the score of each language: a third of its logarithm, as every letter is in three groups. */
+  readonly gains: (gram: string) => Float64Array;
+};
 
-function scoreOf(words: readonly string[], { grams, total, words: known }: Profile): number {
-  let score = 0;
-  for (const word of words) {
-    const all = gramsOf(word);
-    for (const gram of all) score += Math.log(((grams.get(gram) ?? 0) + SMOOTHING) / (total + SMOOTHING * 20_000)) / 3;
-    if (known.has(word)) score += WORD_GAIN;
-  }
-  return score;
+function profilesOf(tongues: Readonly<Record<string, string>>): Profiles {
+  const codes = Object.keys(tongues);
+  const texts = Object.values(tongues).map(wordsOf);
+  const counts = new Map<string, Float64Array>();
+  const totals = new Float64Array(codes.length);
+  texts.forEach((words, code) => {
+    for (const gram of words.flatMap(gramsOf)) {
+      const count = counts.get(gram) ?? new Float64Array(codes.length);
+      counts.set(gram, count);
+      count[code] = (count[code] as number) + 1;
+      totals[code] = (totals[code] as number) + 1;
+    }
+  });
+  const gainOf = (count: number, code: number) =>
+    Math.log((count + SMOOTHING) / ((totals[code] as number) + SMOOTHING * GROUPS)) / 3;
+  const unseen = totals.map((_, code) => gainOf(0, code));
+  const known = new Map([...counts].map(([gram, count]) => [gram, count.map(gainOf)] as const));
+  return { codes, own: texts.map((words) => new Set(words)), gains: (gram) => known.get(gram) ?? unseen };
 }

@@ -1,3 +1,4 @@
+import { mixed, roundOrder } from '../basics/seeded.ts';
 import type { Vector } from './vector.ts';
 
 export type SoftmaxOptions = {
@@ -103,9 +104,7 @@ export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, seed: num
   let round = 0;
   return {
     epoch: () => {
-      const epochSeed = mixed(seed + ++round);
-      const keys = lineSeeds.map((own) => mixed(own ^ epochSeed));
-      const order = Array.from(keys.keys()).sort((a, b) => (keys[a] as number) - (keys[b] as number) || a - b);
+      const { order, keys } = roundOrder(lineSeeds, mixed(seed + ++round));
       for (const line of order) {
         step(vectors[line] as Vector, labels[line] as number, lineWeights[line] as number, keys[line] as number);
       }
@@ -148,12 +147,4 @@ function fold(
     }
   }
   return folded;
-}
-
-/** Spreads any change of a 32-bit number over all its bits (murmur3's last step). */
-function mixed(value: number): number {
-  let x = value | 0;
-  x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
-  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
-  return (x ^ (x >>> 16)) >>> 0;
 }

@@ -1,3 +1,4 @@
+import { textSeed } from '../basics/seeded.ts';
 import { type Model, packWeights } from './model.ts';
 import { mixIn, naiveBayes } from './naive-bayes.ts';
 import { prepare } from './prepare.ts';
@@ -45,11 +46,4 @@ export function train(input: TrainingInput, seed: number, options: TrainOptions 
   const training = startTraining(input, seed, options);
   while (training.step());
   return training.model();
-}
-
-/** FNV-1a, 32 bits. */
-function textSeed(text: string): number {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return hash | 0;
 }

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { createNetReader, type Example, learn } from '../../../src/safety/second-net.ts';
 
-const example = (hazard: string | null, ...features: string[]): Example => ({ features, hazard, weight: 1 });
+const example = (hazard: string | null, ...features: string[]): Example => ({
+  text: features.join(' '),
+  features,
+  hazard,
+  weight: 1,
+});
 const EXAMPLES = Array.from({ length: 20 }, (_, i) => [
   example('safety-fire', 'flames', `filler${i}`),
   example('safety-storm', 'gale', `filler${i}`),
@@ -33,6 +38,13 @@ describe('the second net', () => {
 
   it('learns the same from the same examples', () => {
     expect(learn(EXAMPLES)).toEqual(learn(EXAMPLES));
+  });
+
+  it('does not shuffle the others when an example is added', () => {
+    const silent = { ...example(null, 'awning', 'pole'), weight: 0 };
+    const more = createNetReader(learn([silent, ...EXAMPLES]));
+    for (const features of [['flames', 'filler3'], ['kettle', 'filler3'], ['gale', 'filler7']])
+      expect(more(features).chance).toBe(read(features).chance);
   });
 
   it('is plain data that survives a copy', () => {
