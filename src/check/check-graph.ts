@@ -5,6 +5,7 @@ import type { Slip } from '../knowledge/slip.ts';
 import { inReadingOrder } from '../knowledge/slip.ts';
 import { answerBlocks } from '../reply/answer.ts';
 import { plainText } from '../reply/reply.ts';
+import { ONLY_ASKED } from '../safety/hazards.ts';
 import { safetySlips } from '../safety/slips.ts';
 import { causeSlips } from './causes.ts';
 import { lackSlips } from './lacks.ts';
@@ -41,7 +42,7 @@ function conditionSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Sli
 
 function answerSlips(topic: Topic, knowledge: Knowledge, slipAt: SlipAt): Slip[] {
   const at = fileOf(knowledge, topic.id);
-  if (topic.notice)
+  if (topic.notice && !ONLY_ASKED.has(topic.id))
     return topic.answer === undefined
       ? []
       : [slipAt(at, ['topics', topic.id, 'answer'], 'a notice has its text in safety.yaml', 'no answer here')];

@@ -1,6 +1,6 @@
 import { MINUTE_MS } from '../basics/time.ts';
 import { followUps, readFollowUp } from '../safety/follow-up.ts';
-import type { Danger } from '../safety/types.ts';
+import type { Danger, SafetyReading } from '../safety/types.ts';
 import type { DangerAsk } from '../thread/thread.ts';
 import { readChoice } from './choices.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Situation } from './draft.ts';
@@ -8,15 +8,17 @@ import { type Draft, does, notes, opens, passes, remembers, type Situation } fro
 /** A danger told in two messages is still told: the words of the last minute are read along. */
 const SPLIT_WITHIN_MS = MINUTE_MS;
 
+const NOTHING_READ: SafetyReading = { danger: null, why: [], chance: 0 };
+
 /** The safety reading of the message, before anything else, in every state. */
-export function dangerIn(draft: Draft, situation: Situation): Danger | null {
+export function readSafety(draft: Draft, situation: Situation): SafetyReading {
   const { message, served, scope, nowMs } = situation;
-  if (message.text.trim() === '') return null;
+  if (message.text.trim() === '') return NOTHING_READ;
   const { lastText, lastAtMs } = draft.thread.memory;
   const before = nowMs - lastAtMs <= SPLIT_WITHIN_MS ? lastText : '';
   // Without a booking the van may have anything.
   const vanHas = (part: string): boolean => scope === null || scope.parts.has(part);
-  return served.readDanger(message.text, { before, vanHas }).danger;
+  return served.readDanger(message.text, { before, vanHas });
 }
 
 /** The notice first and whole; the thread goes to people; only what changes the action is asked. */

@@ -1,6 +1,6 @@
 import type { Thread } from '../thread/thread.ts';
 import { bind } from './binding.ts';
-import { answerDanger, dangerIn, showNotice } from './danger.ts';
+import { answerDanger, readSafety, showNotice } from './danger.ts';
 import { type Draft, does, draftOf, notes, opens, passes, type Situation } from './draft.ts';
 import { answerOpen, answerPress, withdraw } from './open-question.ts';
 import { followUpSum } from './sum.ts';
@@ -16,7 +16,8 @@ export function next(thread: Thread, situation: Situation): Draft {
   const draft = draftOf(thread);
   const { message } = situation;
 
-  const danger = dangerIn(draft, situation);
+  const reading = readSafety(draft, situation);
+  const { danger } = reading;
   if (danger !== null) return toldStaff(showNotice(bindQuietly(draft, situation), danger, situation), situation);
   if (thread.keeper === 'staff') return toldStaff(draft, situation);
 
@@ -36,7 +37,7 @@ export function next(thread: Thread, situation: Situation): Draft {
   if (followed !== null) return followed;
   // With nothing to take back it ends the bot's own question; a walk has its own words for leaving.
   if (saysNeverMind(message.text) && bound.draft.thread.open?.kind !== 'step') return withdraw(bound.draft, situation);
-  const understood = understandAndDo(bound.draft, situation);
+  const understood = understandAndDo(bound.draft, reading, situation);
   return stayOnStep(bound.draft, understood, situation) ?? offersAside(understood, bound.draft.thread, situation);
 }
 

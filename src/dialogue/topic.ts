@@ -1,6 +1,8 @@
 import type { TopicId } from '../basics/ids.ts';
 import { isCalculation } from '../calculators/index.ts';
 import type { Understood } from '../match/types.ts';
+import type { Danger } from '../safety/types.ts';
+import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Situation, talkedAbout } from './draft.ts';
 import { startSum } from './sum.ts';
 import { startWalk } from './walk.ts';
@@ -22,10 +24,17 @@ export function answerTopic(
 ): Draft {
   const topic = situation.served.knowledge.topics.get(topicId);
   if (topic === undefined || situation.scope === null) return draft;
+  if (topic.answer === undefined && topic.notice) return showNotice(draft, told(topicId, situation), situation);
   const probability = understood?.ranked[0]?.probability ?? 1;
   const heard = notes(talkedAbout(draft, topicId, text, situation), { kind: 'answered', topic: topicId, probability });
   const answered = answerByKind(heard, topicId, text, understood, situation, last);
   return topic.pass === 'always' && !topic.notice ? alsoPasses(answered, understood, situation) : answered;
+}
+
+/** A danger that the hirer picked from a list. */
+function told(hazard: TopicId, { served, message }: Situation): Danger {
+  const level = served.knowledge.safety.notices[hazard]?.level ?? 'danger';
+  return { hazard, level, language: 'en', why: [`picked from a list: '${message.text}'`] };
 }
 
 function answerByKind(

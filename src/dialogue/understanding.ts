@@ -1,23 +1,45 @@
 import type { VanScope } from '../knowledge/knowledge.ts';
 import { lackNamed, topicsNamed } from '../match/name-search.ts';
 import type { ChatKind, Ranked, Understood } from '../match/types.ts';
+import { thirdLook } from '../safety/third-look.ts';
+import type { Danger, SafetyReading } from '../safety/types.ts';
+import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
 import { answerTopic } from './topic.ts';
 
-/** Matches the message against the van's scope and does what each of its questions asks for, in the order asked. */
-export function understandAndDo(draft: Draft, situation: Situation): Draft {
+/**
+ * Matches the message against the van's scope and does what each of its questions asks for, in the order asked.
+ *
+ * @param reading What the safety reader made of the message, in which it found no danger.
+ */
+export function understandAndDo(draft: Draft, reading: Pick<SafetyReading, 'chance'>, situation: Situation): Draft {
   const { scope, served, message } = situation;
   if (scope === null) {
     // Booked, but the graph has no such van: nothing is known of it, so people answer.
-    return situation.booking === null ? unbooked(draft, situation) : toPerson(draft, 'unsure', null, situation);
+    return situation.booking === null
+      ? unbooked(draft, reading, situation)
+      : toPerson(draft, 'unsure', null, situation);
   }
   const { lastTopic, lastText } = draft.thread.memory;
   const questions = served.matcher.understand(message.text, { van: scope.id, lastTopic, lastText });
+  const danger = dangerSeen(questions, reading, served);
+  if (danger !== null) return showNotice(draft, danger, situation);
   return questions.reduce(
     (so, understood, i) => decideOne(so, understood, situation, i === questions.length - 1),
     draft,
   );
+}
+
+/** What the safety reader did not find and the matcher makes likely, or answers with a topic whose text is a notice. */
+function dangerSeen(
+  questions: readonly Understood[],
+  reading: Pick<SafetyReading, 'chance'>,
+  { knowledge }: Served,
+): Danger | null {
+  const ranked = questions.flatMap((each) => each.ranked);
+  const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
+  return thirdLook(reading, { ranked, answered }, knowledge.safety);
 }
 
 function decideOne(draft: Draft, understood: Understood, situation: Situation, last: boolean): Draft {
@@ -105,13 +127,14 @@ function lastTry(text: string, scope: VanScope, { matcher, knowledge }: Served):
  * Without a booking no van is known and nothing about one is answered; small talk and the wish for a person are
  * understood all the same, by the words of any van.
  */
-function unbooked(draft: Draft, situation: Situation): Draft {
+function unbooked(draft: Draft, reading: Pick<SafetyReading, 'chance'>, situation: Situation): Draft {
   const { served, message } = situation;
   const anyVan = [...served.knowledge.vans.keys()][0];
-  const understood =
-    anyVan === undefined
-      ? undefined
-      : served.matcher.understand(message.text, { van: anyVan, lastTopic: null, lastText: '' })[0];
+  const questions =
+    anyVan === undefined ? [] : served.matcher.understand(message.text, { van: anyVan, lastTopic: null, lastText: '' });
+  const danger = dangerSeen(questions, reading, served);
+  if (danger !== null) return showNotice(draft, danger, situation);
+  const understood = questions[0];
   if (understood?.decision.kind === 'person') return toPerson(draft, 'asked', null, situation);
   if (understood?.decision.kind === 'language') {
     const spoken = remembers(draft, { language: understood.decision.language });

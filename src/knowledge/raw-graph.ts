@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type SafetyData, safety } from './safety-schema.ts';
+import { type SafetyData, safetyExamples, safetyFile } from './safety-schema.ts';
 import {
   type FirmData,
   firm,
@@ -35,8 +35,17 @@ export type RawGraph = {
 /** Makes a slip in a file that has been read. */
 export type SlipAt = (file: string, field: FieldPath, problem: string, expected: string) => Slip;
 
-const SINGLE = { firm, safety, glossary, places, questions, talk } as const;
+const SINGLE = {
+  firm,
+  safety: safetyFile,
+  'safety-examples': safetyExamples,
+  glossary,
+  places,
+  questions,
+  talk,
+} as const;
 type SingleName = keyof typeof SINGLE;
+type Single = { readonly [name in SingleName]: z.infer<(typeof SINGLE)[name]> };
 
 /** `raw` is null when any file has a slip: a half-read graph is never served. `slips` holds all of them. */
 export type ReadGraph = {
@@ -104,6 +113,15 @@ export function readGraph(files: readonly GraphFile[]): ReadGraph {
       ? { file, line: 1, column: 1, field: field.join('.'), problem, expected }
       : locate(field, problem, expected);
   };
-  const raw = slips.length > 0 ? null : { systems, vans, pictures, ...(single as Pick<RawGraph, SingleName>) };
+  const raw = slips.length > 0 ? null : { systems, vans, pictures, ...whole(single as Single) };
   return { raw, firm: (single.firm as FirmData | null | undefined) ?? null, slips, slipAt };
+}
+
+/** The examples stand in a file of their own, as they are many, and are read into the safety reading. */
+function whole({
+  'safety-examples': examples,
+  safety,
+  ...others
+}: Single): Omit<RawGraph, 'systems' | 'vans' | 'pictures'> {
+  return { ...others, safety: { ...safety, reading: { ...safety.reading, examples } } };
 }

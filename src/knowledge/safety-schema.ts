@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { id } from './schema.ts';
 
 /*
- * The shape of graph/safety.yaml: the notices, the sentences they share, and what the safety reading looks for.
+ * The shape of graph/safety.yaml (the notices, the sentences they share, and what the safety reading looks for) and of
+ * graph/safety-examples.yaml, which is read into it.
  * Languages are BCP 47 codes; English is always there.
  */
 
@@ -111,6 +112,10 @@ export const reading = z.strictObject({
 });
 
 export const safety = z.strictObject({ notices: z.record(id, notice), shared, reading });
+
+/** graph/safety.yaml by itself, and graph/safety-examples.yaml. */
+export const safetyFile = safety.extend({ reading: reading.omit({ examples: true }) });
+export const safetyExamples = reading.shape.examples;
 
 export type SafetyData = z.infer<typeof safety>;
 export type NoticeData = z.infer<typeof notice>;

@@ -31,3 +31,9 @@ export const HAZARDS: Readonly<Record<TopicId, HazardFloor>> = {
   'safety-storm': { level: 'urgent', pass: 'if-not-fixed' },
   'cooking-yellow-flame': { level: 'urgent', pass: 'if-not-fixed' },
 };
+
+/**
+ * Hazards whose topic's wordings ask whether one may. Asking is no danger and has an ordinary answer; that it is happening,
+ * only graph/safety-examples.yaml says.
+ */
+export const ONLY_ASKED: ReadonlySet<TopicId> = new Set(['hire-barbecue']);

@@ -2,6 +2,7 @@ import type { TopicId } from '../basics/ids.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
 import type { TalkData, TopicData } from '../knowledge/schema.ts';
 import { featuresOf } from './features.ts';
+import { ONLY_ASKED } from './hazards.ts';
 import { type LearnOptions, learn, type SecondNet } from './second-net.ts';
 import { createTongues } from './tongues.ts';
 import { wordsOf } from './words.ts';
@@ -15,8 +16,6 @@ export const SAFETY_READING = 1;
 /** Sentences written as examples say more than wordings: they are the hard cases. */
 const DANGER_WEIGHT = 2;
 const HARD_PLAIN_WEIGHT = 3;
-/** Its wordings ask whether one may; only the examples say that it is alight. */
-const ONLY_ASKED = new Set(['hire-barbecue']);
 
 /** Everything the second net may learn from, in a fixed order: examples, the topics' wordings, talk. */
 export function safetyLines(

@@ -44,20 +44,21 @@ export function createSafetyReader(
       .map((alarm) => `${alarm.why}: weak, and the second net doubts it`);
     const netWhy = opinion === null ? [] : [netSays(opinion)];
     const why = [...reading.aside, ...doubted, ...netWhy];
-    const level = (hazard: TopicId, alarm: Alarm | null) => alarm?.level ?? data.notices[hazard]?.level ?? 'danger';
-    const worst = worstOf(believed, opinion, ranks);
-    if (worst !== null) {
-      const own = believed.map((alarm) => alarm.why);
-      return {
-        danger: { hazard: worst.hazard, level: level(worst.hazard, worst), language: tongue.code, why: own },
-        why: [...own, ...why],
-      };
-    }
-    if (opinion !== null && opinion.chance >= sure.alone && sure.alone < 1) {
-      const hazard = leaningOf(opinion, net?.hazards ?? []);
-      return { danger: { hazard, level: level(hazard, null), language: tongue.code, why: netWhy }, why };
-    }
-    return { danger: null, why };
+    const chance = opinion?.chance ?? 0;
+    const alone = opinion !== null && opinion.chance >= sure.alone && sure.alone < 1;
+    if (believed.length === 0 && !alone) return { danger: null, why, chance };
+    const hazard = likeliest(believed, opinion, net?.hazards ?? [], ranks);
+    const own = believed.filter((alarm) => alarm.hazard === hazard);
+    const level = own[0]?.level ?? data.notices[hazard]?.level ?? 'danger';
+    const said = own.length > 0 ? own : believed;
+    const because = said.length > 0 ? said.map((alarm) => alarm.why) : netWhy;
+    const leant = own.length === 0 && said.length > 0 ? [`${hazard}: its words lean to it`] : [];
+    const others = believed.filter((alarm) => !said.includes(alarm)).map((alarm) => alarm.why);
+    return {
+      danger: { hazard, level, language: tongue.code, why: [...leant, ...because, ...others] },
+      why: [...leant, ...because, ...others, ...why],
+      chance,
+    };
   };
 
   const readIn = (tongue: Tongue, text: string, before: string): SafetyReading => {
@@ -65,24 +66,28 @@ export function createSafetyReader(
     const fresh = before === '' ? 0 : cut(before).length;
     const words = cut(before === '' ? text : `${before} ${text}`);
     const why: string[] = [];
+    let chance = 0;
     for (const { from, to } of segmentsOf(words)) {
       if (to <= fresh) continue;
       const whole = from === 0 && to === words.length;
       const reading = readSegment(tongue, whole ? words : words.slice(from, to), fresh - from, whole ? sure : surer);
       if (reading.danger !== null) return reading;
       why.push(...reading.why);
+      chance = Math.max(chance, reading.chance);
     }
-    return { danger: null, why: [...new Set(why)] };
+    return { danger: null, why: [...new Set(why)], chance };
   };
 
   const readOnce = (text: string, before: string): SafetyReading => {
     const why: string[] = [];
+    let chance = 0;
     for (const tongue of tongues(`${before} ${text}`)) {
       const reading = readIn(tongue, text, before);
       if (reading.danger !== null) return reading;
       why.push(...reading.why);
+      chance = Math.max(chance, reading.chance);
     }
-    return { danger: null, why };
+    return { danger: null, why, chance };
   };
 
   return (text, context) => {
@@ -101,26 +106,26 @@ function halfWay(chance: number): number {
   return (1 + chance) / 2;
 }
 
-/** What speaks most for its hazard: the rule with its terms, and what the net leans to. */
-function worstOf(alarms: readonly Alarm[], opinion: Opinion | null, ranks: readonly TopicId[]): Alarm | null {
-  if (alarms.length <= 1) return alarms[0] ?? null;
-  const leanings = leaningsOf(
-    alarms.map((alarm) => alarm.hazard),
-    opinion,
+/**
+ * The hazard that most speaks for: the best of its rules with its terms, and what the net leans to. The net may lean to one
+ * that has no rule here, as a rule's words may mean something else: 'the kettle has run into the plug'.
+ */
+function likeliest(
+  alarms: readonly Alarm[],
+  opinion: Opinion | null,
+  hazards: readonly TopicId[],
+  ranks: readonly TopicId[],
+): TopicId {
+  const ruled = new Map<TopicId, number>();
+  for (const { hazard, terms, firm } of alarms)
+    ruled.set(hazard, Math.max(ruled.get(hazard) ?? 0, terms * TERM + (firm ? FIRM : 0)));
+  const candidates = [...new Set([...ruled.keys(), ...(opinion === null ? [] : hazards)])];
+  const scores = new Map(
+    candidates.map((hazard) => [hazard, (ruled.get(hazard) ?? 0) + (opinion?.leaning(hazard) ?? 0)] as const),
   );
-  const score = ({ terms, firm, hazard }: Alarm) => terms * TERM + (firm ? FIRM : 0) + (leanings.get(hazard) ?? 0);
-  const rank = ({ hazard }: Alarm) => (ranks.includes(hazard) ? ranks.indexOf(hazard) : ranks.length);
-  return [...alarms].sort((a, b) => score(b) - score(a) || rank(a) - rank(b))[0] ?? null;
-}
-
-function leaningOf(opinion: Opinion, hazards: readonly TopicId[]): TopicId {
-  const leanings = [...leaningsOf(hazards, opinion)];
-  return leanings.sort(([, a], [, b]) => b - a)[0]?.[0] ?? '';
-}
-
-/** Each hazard is asked for once: it is a sum over all features. */
-function leaningsOf(hazards: readonly TopicId[], opinion: Opinion | null): ReadonlyMap<TopicId, number> {
-  return new Map([...new Set(hazards)].map((hazard) => [hazard, opinion?.leaning(hazard) ?? 0] as const));
+  const score = (hazard: TopicId) => scores.get(hazard) ?? 0;
+  const rank = (hazard: TopicId) => (ranks.includes(hazard) ? ranks.indexOf(hazard) : ranks.length);
+  return candidates.sort((a, b) => score(b) - score(a) || rank(a) - rank(b))[0] ?? '';
 }
 
 function netSays({ chance, loudest }: Opinion): string {

@@ -16,7 +16,12 @@ export type Danger = {
 };
 
 /** Null: nothing dangerous was read. `why` then lists what was seen and set aside (negated, a question, elsewhere). */
-export type SafetyReading = { readonly danger: Danger | null; readonly why: readonly string[] };
+export type SafetyReading = {
+  readonly danger: Danger | null;
+  readonly why: readonly string[];
+  /** How likely any danger is by the second net alone, 0..1; 0 without a net. */
+  readonly chance: number;
+};
 
 /**
  * Reads one text. `before` is what the same person wrote within the last minute, so that a danger split over two

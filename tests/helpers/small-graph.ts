@@ -120,7 +120,7 @@ languages:
 `,
 };
 
-/** The small graph's files with the firm's own firm.yaml and safety.yaml; `changed` replaces or adds files. */
+/** The small graph's files with the firm's own firm.yaml and safety files; `changed` replaces or adds files. */
 export function smallGraphFiles(changed: Readonly<Record<string, string>> = {}): GraphFile[] {
   const figures = readFileSync('graph/vans/wren.yaml', 'utf8').match(/^figures:\n(?:(?: .*)?\n)+/m)?.[0] ?? '';
   const aVan = (van: string, name: string, has: string, lacks: string): string => `
@@ -154,7 +154,7 @@ out: []
     ),
   };
   const own = Object.fromEntries(
-    ['firm.yaml', 'safety.yaml'].map((file) => [file, readFileSync(`graph/${file}`, 'utf8')]),
+    ['firm.yaml', 'safety.yaml', 'safety-examples.yaml'].map((file) => [file, readFileSync(`graph/${file}`, 'utf8')]),
   );
   return Object.entries({ ...SMALL, ...vans, ...own, ...changed }).map(([path, text]) => ({ path, text }));
 }

@@ -43,7 +43,11 @@ describe('the second net', () => {
   it('does not shuffle the others when an example is added', () => {
     const silent = { ...example(null, 'awning', 'pole'), weight: 0 };
     const more = createNetReader(learn([silent, ...EXAMPLES]));
-    for (const features of [['flames', 'filler3'], ['kettle', 'filler3'], ['gale', 'filler7']])
+    for (const features of [
+      ['flames', 'filler3'],
+      ['kettle', 'filler3'],
+      ['gale', 'filler7'],
+    ])
       expect(more(features).chance).toBe(read(features).chance);
   });
 

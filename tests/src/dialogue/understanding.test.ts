@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { messageOf } from '../../../adapters/console/ask-lines.ts';
+import { type Booking, type Matcher, newThread, plainText, type Served, turn } from '../../../src/index.ts';
+import { realServed } from '../../helpers/real-graph.ts';
+
+const real = realServed();
+const NOW = Date.parse('2027-07-15T11:00:00Z');
+const booking: Booking = {
+  ref: 'BR-1',
+  hirer: 'The Testers',
+  firstName: 'Tess',
+  people: null,
+  van: 'wren',
+  site: null,
+  pitch: null,
+  amps: null,
+  from: '2027-07-10',
+  to: null,
+  phone: null,
+  note: '',
+};
+
+/** The firm's bot with a safety reader that finds nothing and a matcher that answers one topic. */
+function blind(topic: string, chance = 0): Served {
+  const understood: ReturnType<Matcher['understand']>[number] = {
+    text: 'oh dear',
+    decision: { kind: 'answer', topic, probability: 0.7 },
+    ranked: [{ topic, probability: 0.7 }],
+    why: { tokens: [], linked: [], features: [], costs: [] },
+  };
+  return {
+    ...real,
+    matcher: { ...real.matcher, understand: () => [understood] },
+    readDanger: () => ({ danger: null, why: [], chance }),
+  };
+}
+
+const say = (served: Served, booked: Booking | null = booking) => {
+  const thread = newThread(
+    { id: 't', channel: 'console', address: 't', booking: booked?.ref ?? null, van: booked?.van ?? null },
+    NOW,
+  );
+  return turn(thread, messageOf('oh dear', 0, NOW), served, { booking: booked, code: 'none' }, NOW);
+};
+
+describe('a danger that only the matcher sees', () => {
+  it('shows its notice alone, asks whether it is so, and goes to people', () => {
+    const { moves, thread, events } = say(blind('safety-gas-smell'));
+    expect(moves).toEqual([
+      expect.objectContaining({
+        kind: 'notice',
+        asks: 'is-it',
+        danger: expect.objectContaining({ hazard: 'safety-gas-smell', level: 'ask' }),
+      }),
+    ]);
+    expect(thread).toMatchObject({ keeper: 'waiting', reason: 'safety', open: { kind: 'danger' } });
+    expect(events).toContainEqual(expect.objectContaining({ kind: 'passed', reason: 'safety', urgency: 'danger' }));
+  });
+
+  it('shows its notice without a booking as well', () => {
+    expect(say(blind('safety-fire'), null).moves[0]).toMatchObject({ kind: 'notice' });
+  });
+
+  it('never answers with nothing a topic whose text is a notice', () => {
+    for (const { id, notice } of real.knowledge.topics.values()) {
+      if (!notice || real.knowledge.vans.get('wren')?.topics.has(id) !== true) continue;
+      const said = say(blind(id)).replies.map(plainText).join('\n');
+      expect([id, said.length > 80]).toEqual([id, true]);
+    }
+  });
+
+  it('answers whether one may barbecue without a notice', () => {
+    const { moves, replies, thread } = say(blind('hire-barbecue'));
+    expect(moves[0]).toMatchObject({ kind: 'answer', topic: 'hire-barbecue' });
+    expect(replies.map(plainText).join()).toMatch(/3 m clear .* carbon monoxide/s);
+    expect(thread.keeper).toBe('bot');
+  });
+});
