@@ -8,7 +8,7 @@ import { type Draft, does, notes, opens, passes, remembers, type Situation } fro
 /** A danger told in two messages is still told: the words of the last minute are read along. */
 const SPLIT_WITHIN_MS = MINUTE_MS;
 
-const NOTHING_READ: SafetyReading = { danger: null, why: [], chance: 0 };
+const NOTHING_READ: SafetyReading = { danger: null, why: [], chance: 0, setAside: false };
 
 /** The safety reading of the message, before anything else, in every state. */
 export function readSafety(draft: Draft, situation: Situation): SafetyReading {

@@ -1,8 +1,9 @@
+import type { TopicId } from '../basics/ids.ts';
 import type { VanScope } from '../knowledge/knowledge.ts';
 import { lackNamed, topicsNamed } from '../match/name-search.ts';
 import type { ChatKind, Ranked, Understood } from '../match/types.ts';
-import { thirdLook } from '../safety/third-look.ts';
-import type { Danger, SafetyReading } from '../safety/types.ts';
+import { type LookedAt, thirdLook } from '../safety/third-look.ts';
+import type { Danger } from '../safety/types.ts';
 import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
@@ -13,7 +14,7 @@ import { answerTopic } from './topic.ts';
  *
  * @param reading What the safety reader made of the message, in which it found no danger.
  */
-export function understandAndDo(draft: Draft, reading: Pick<SafetyReading, 'chance'>, situation: Situation): Draft {
+export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situation): Draft {
   const { scope, served, message } = situation;
   if (scope === null) {
     // Booked, but the graph has no such van: nothing is known of it, so people answer.
@@ -32,11 +33,7 @@ export function understandAndDo(draft: Draft, reading: Pick<SafetyReading, 'chan
 }
 
 /** What the safety reader did not find and the matcher makes likely, or answers with a topic whose text is a notice. */
-function dangerSeen(
-  questions: readonly Understood[],
-  reading: Pick<SafetyReading, 'chance'>,
-  { knowledge }: Served,
-): Danger | null {
+function dangerSeen(questions: readonly Understood[], reading: LookedAt, { knowledge }: Served): Danger | null {
   const ranked = questions.flatMap((each) => each.ranked);
   const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
   return thirdLook(reading, { ranked, answered }, knowledge.safety);
@@ -46,6 +43,8 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
   const { decision } = understood;
   switch (decision.kind) {
     case 'answer':
+      // A notice whose danger was ruled out is no answer: it is offered among the nearest topics.
+      if (onlyNotice(decision.topic, situation)) return unsure(draft, understood, 'too-close', situation);
       return answerTopic(draft, decision.topic, understood.text, understood, situation, last);
     case 'choose': {
       const topics = decision.topics.map((each) => each.topic);
@@ -78,6 +77,11 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
     case 'pass':
       return unsure(draft, understood, decision.why, situation);
   }
+}
+
+function onlyNotice(id: TopicId, { served }: Situation): boolean {
+  const topic = served.knowledge.topics.get(id);
+  return topic?.notice === true && topic.answer === undefined;
 }
 
 /** Small talk is answered in one line and changes nothing; a question the bot has open stays open. */
@@ -127,7 +131,7 @@ function lastTry(text: string, scope: VanScope, { matcher, knowledge }: Served):
  * Without a booking no van is known and nothing about one is answered; small talk and the wish for a person are
  * understood all the same, by the words of any van.
  */
-function unbooked(draft: Draft, reading: Pick<SafetyReading, 'chance'>, situation: Situation): Draft {
+function unbooked(draft: Draft, reading: LookedAt, situation: Situation): Draft {
   const { served, message } = situation;
   const anyVan = [...served.knowledge.vans.keys()][0];
   const questions =

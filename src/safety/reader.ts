@@ -46,7 +46,7 @@ export function createSafetyReader(
     const why = [...reading.aside, ...doubted, ...netWhy];
     const chance = opinion?.chance ?? 0;
     const alone = opinion !== null && opinion.chance >= sure.alone && sure.alone < 1;
-    if (believed.length === 0 && !alone) return { danger: null, why, chance };
+    if (believed.length === 0 && !alone) return { danger: null, why, chance, setAside: reading.stopped };
     const hazard = likeliest(believed, opinion, net?.hazards ?? [], ranks);
     const own = believed.filter((alarm) => alarm.hazard === hazard);
     const level = own[0]?.level ?? data.notices[hazard]?.level ?? 'danger';
@@ -58,6 +58,7 @@ export function createSafetyReader(
       danger: { hazard, level, language: tongue.code, why: [...leant, ...because, ...others] },
       why: [...leant, ...because, ...others, ...why],
       chance,
+      setAside: reading.stopped,
     };
   };
 
@@ -67,27 +68,31 @@ export function createSafetyReader(
     const words = cut(before === '' ? text : `${before} ${text}`);
     const why: string[] = [];
     let chance = 0;
+    let setAside = false;
     for (const { from, to } of segmentsOf(words)) {
       if (to <= fresh) continue;
       const whole = from === 0 && to === words.length;
       const reading = readSegment(tongue, whole ? words : words.slice(from, to), fresh - from, whole ? sure : surer);
       if (reading.danger !== null) return reading;
       why.push(...reading.why);
-      chance = Math.max(chance, reading.chance);
+      setAside ||= reading.setAside;
+      chance = Math.max(chance, whole ? reading.chance : 2 * reading.chance - 1);
     }
-    return { danger: null, why: [...new Set(why)], chance };
+    return { danger: null, why: [...new Set(why)], chance, setAside };
   };
 
   const readOnce = (text: string, before: string): SafetyReading => {
     const why: string[] = [];
     let chance = 0;
+    let setAside = false;
     for (const tongue of tongues(`${before} ${text}`)) {
       const reading = readIn(tongue, text, before);
       if (reading.danger !== null) return reading;
       why.push(...reading.why);
+      setAside ||= reading.setAside;
       chance = Math.max(chance, reading.chance);
     }
-    return { danger: null, why, chance };
+    return { danger: null, why, chance, setAside };
   };
 
   return (text, context) => {

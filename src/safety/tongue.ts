@@ -27,6 +27,8 @@ export type TongueReading = {
   readonly groups: readonly string[];
   /** What set something aside, with the group it set aside: 'negated smell', sorted. */
   readonly guarded: readonly string[];
+  /** Whether a rule was met that a guard, or something harmless beside it, sets aside. */
+  readonly stopped: boolean;
   /** The words in the reach of a negation. */
   readonly negated: ReadonlySet<number>;
 };
@@ -35,7 +37,7 @@ export type TongueReader = Pick<Lexicon, 'parted' | 'mended' | 'meant'> & {
   readonly read: (words: readonly Word[]) => TongueReading;
 };
 
-const NOTHING: TongueReading = { alarms: [], aside: [], groups: [], guarded: [], negated: new Set() };
+const NOTHING: TongueReading = { alarms: [], aside: [], groups: [], guarded: [], stopped: false, negated: new Set() };
 
 /** Names of the groups that are no group of the data: a guard's words, and all sayings of one phrase. */
 const guardGroup = (guard: Guard) => `(${guard})`;
@@ -82,6 +84,7 @@ export function createTongueReader(tongue: TongueData, hazards: ReadingData['haz
     const hidden = hide(words, hits, number(SAYING), idioms, aside);
     const guarded = guardedBy(guardGroups, words, hits, hidden);
     const alarms: Alarm[] = [];
+    let anyStopped = false;
     for (const group of hits.keys()) {
       for (const rule of rules.get(group) ?? []) {
         const met = words.length > rule.most ? [] : meetings(rule, words, hits, hidden);
@@ -90,12 +93,14 @@ export function createTongueReader(tongue: TongueData, hazards: ReadingData['haz
         const at = stopped.indexOf(null);
         const each = met[at === -1 ? 0 : at] ?? [];
         const why = `${rule.hazard}: '${said(each, words)}' (${rule.name})`;
-        if (at === -1) aside.push(`${why}: ${WHY[stopped[0] ?? 'company']}`);
-        else alarms.push(alarmOf(rule, each, why));
+        if (at === -1) {
+          aside.push(`${why}: ${WHY[stopped[0] ?? 'company']}`);
+          anyStopped = true;
+        } else alarms.push(alarmOf(rule, each, why));
       }
     }
     const negated = new Set(words.map((_, at) => at).filter((at) => guarded(at).has('negated')));
-    return { alarms, aside, ...seen(hits, hidden, guarded, names), negated };
+    return { alarms, aside, ...seen(hits, hidden, guarded, names), stopped: anyStopped, negated };
   };
   return { read, parted: lexicon.parted, mended: lexicon.mended, meant: lexicon.meant };
 }

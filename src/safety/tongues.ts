@@ -12,7 +12,7 @@ export type Tongue = { readonly code: string; readonly reader: TongueReader; rea
 export type TonguesOf = (text: string) => readonly [Tongue, ...Tongue[]];
 
 const ENGLISH = 'en';
-/** A cry of so few words names no language: '¡FUEGO!' is looked up in all. */
+/** A cry of so few words, most of them no English, names no language: '¡FUEGO!' is looked up in all. */
 const CRY = 3;
 const LETTERS = /\p{L}+/gu;
 
@@ -42,9 +42,10 @@ export function createTongues({ tongues, hazards, alike }: ReadingData): Tongues
   const languageOf = createLanguageReader(isEnglish);
   return (text) => {
     const words = text.match(LETTERS) ?? [];
-    if (words.every((word) => isEnglish(normalForm(word)))) return [english];
+    const foreign = words.filter((word) => !isEnglish(normalForm(word))).length;
+    if (foreign === 0) return [english];
     const code = languageOf(text);
     if (code !== ENGLISH && others.includes(code)) return [tongueOf(code), english];
-    return words.length <= CRY ? [english, ...others.map(tongueOf)] : [english];
+    return words.length <= CRY && 2 * foreign > words.length ? [english, ...others.map(tongueOf)] : [english];
   };
 }

@@ -21,6 +21,8 @@ export type SafetyReading = {
   readonly why: readonly string[];
   /** How likely any danger is by the second net alone, 0..1; 0 without a net. */
   readonly chance: number;
+  /** Whether words of a danger were there and set aside: negated, asked about, long ago, somewhere else. */
+  readonly setAside: boolean;
 };
 
 /**

@@ -21,7 +21,7 @@ const booking: Booking = {
 };
 
 /** The firm's bot with a safety reader that finds nothing and a matcher that answers one topic. */
-function blind(topic: string, chance = 0): Served {
+function blind(topic: string, setAside = false): Served {
   const understood: ReturnType<Matcher['understand']>[number] = {
     text: 'oh dear',
     decision: { kind: 'answer', topic, probability: 0.7 },
@@ -30,8 +30,8 @@ function blind(topic: string, chance = 0): Served {
   };
   return {
     ...real,
-    matcher: { ...real.matcher, understand: () => [understood] },
-    readDanger: () => ({ danger: null, why: [], chance }),
+    matcher: { understand: () => [understood], nearest: () => understood.ranked },
+    readDanger: () => ({ danger: null, why: [], chance: 0, setAside }),
   };
 }
 
@@ -67,6 +67,12 @@ describe('a danger that only the matcher sees', () => {
       const said = say(blind(id)).replies.map(plainText).join('\n');
       expect([id, said.length > 80]).toEqual([id, true]);
     }
+  });
+
+  it('is offered, not shown, where the reader saw its words and set them aside', () => {
+    const { moves, thread } = say(blind('safety-gas-smell', true));
+    expect(moves[0]).toMatchObject({ kind: 'choose' });
+    expect(thread.keeper).toBe('bot');
   });
 
   it('answers whether one may barbecue without a notice', () => {

@@ -3,8 +3,17 @@ import { thirdLook } from '../../../src/safety/third-look.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 
 const { safety } = realKnowledge();
-const look = (chance: number, ranked: readonly [string, number][], answered: readonly string[] = []) =>
-  thirdLook({ chance }, { ranked: ranked.map(([topic, probability]) => ({ topic, probability })), answered }, safety);
+const look = (
+  chance: number,
+  ranked: readonly [string, number][],
+  answered: readonly string[] = [],
+  setAside = false,
+) =>
+  thirdLook(
+    { chance, setAside },
+    { ranked: ranked.map(([topic, probability]) => ({ topic, probability })), answered },
+    safety,
+  );
 
 describe('the third look', () => {
   it('finds nothing in a message about something else', () => {
@@ -35,6 +44,11 @@ describe('the third look', () => {
   it('takes a topic whose text is a notice for a danger when the matcher would answer it', () => {
     expect(look(0, [['safety-fire', 0.6]], ['safety-fire'])).toMatchObject({ hazard: 'safety-fire', level: 'ask' });
     expect(look(0, [['bed-bunk', 0.6]], ['bed-bunk'])).toBeNull();
+  });
+
+  it('believes the reader that saw the words of a danger and set them aside, where the net agrees', () => {
+    expect(look(0.01, [['safety-fire', 0.6]], ['safety-fire'], true)).toBeNull();
+    expect(look(0.1, [['safety-fire', 0.6]], ['safety-fire'], true)).not.toBeNull();
   });
 
   it('does not count whether one may have a barbecue', () => {

@@ -17,6 +17,8 @@ describe('the languages a text may be in', () => {
   it('looks a short cry up in all languages', () => {
     expect(codes('FEUERRR')).toEqual(['en', 'de']);
     expect(codes('fire')).toEqual(['en']);
+    expect(codes('glimmet will not open')).toEqual(['en']);
+    expect(codes('glimmet wont open')).toEqual(['en']);
   });
 
   it('needs English', () => {
