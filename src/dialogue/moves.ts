@@ -29,7 +29,7 @@ export type Move =
       readonly kind: 'choose';
       readonly topics: readonly Ranked[];
       readonly understood: Understood | null;
-      readonly why: 'close' | 'stuck' | 'last-try';
+      readonly why: 'close' | 'apart' | 'stuck' | 'last-try';
     }
   | {
       readonly kind: 'lacks';

@@ -4,6 +4,7 @@ import { lackNamed, topicsNamed } from '../match/name-search.ts';
 import type { ChatKind, Ranked, Understood } from '../match/types.ts';
 import { type LookedAt, thirdLook } from '../safety/third-look.ts';
 import type { Danger } from '../safety/types.ts';
+import { symptomsApart } from './apart.ts';
 import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
@@ -47,8 +48,12 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
       if (onlyNotice(decision.topic, situation)) return unsure(draft, understood, 'too-close', situation);
       return answerTopic(draft, decision.topic, understood.text, understood, situation, last);
     case 'choose': {
+      const apart = symptomsApart(decision.topics, situation);
+      if (apart?.kind === 'walk')
+        return answerTopic(draft, apart.symptom, understood.text, understood, situation, last);
       const topics = decision.topics.map((each) => each.topic);
-      const offered = does(draft, { kind: 'choose', topics: decision.topics, understood, why: 'close' });
+      const why = apart === null ? 'close' : 'apart';
+      const offered = does(draft, { kind: 'choose', topics: decision.topics, understood, why });
       return opens(notes(offered, { kind: 'offered', topics }), { kind: 'choice', text: understood.text, topics });
     }
     case 'lacks': {
@@ -114,7 +119,8 @@ function unsure(
   }
   const offered = why === 'no-such-topic' ? [] : lastTry(understood.text, scope, served);
   if (offered.length === 0) return toPerson(noted, 'unsure', understood, situation);
-  const asked = does(noted, { kind: 'choose', topics: offered, understood, why: 'last-try' });
+  const asks = symptomsApart(offered, situation) === null ? 'last-try' : 'apart';
+  const asked = does(noted, { kind: 'choose', topics: offered, understood, why: asks });
   return opens(asked, { kind: 'choice', text: understood.text, topics: offered.map((each) => each.topic) });
 }
 

@@ -115,7 +115,8 @@ function putStep(draft: Draft, walk: Walk, step: Step, going: Going, situation: 
   return opens(remembers(moved, { lastTopic: walk.symptom, lastAtMs: situation.nowMs }), { kind: 'step', walk });
 }
 
-function passMinutes({ served, nowMs }: Situation): number {
+/** What a pass costs at this hour, in minutes: firm.yaml's estimate. */
+export function passMinutes({ served, nowMs }: Situation): number {
   const { firm } = served.knowledge;
   const staffed = staffedAt(firm, nowMs).kind;
   return staffed === 'open'
@@ -153,7 +154,7 @@ function ends(
 export function answerStep(draft: Draft, walk: Walk, situation: Situation, press?: StepPress): Draft | null {
   const { scope, message, nowMs } = situation;
   const { now } = walk;
-  if (scope === null || now === null || now.kind === 'which') return null;
+  if (scope === null || now === null) return null;
   const cause = scope.causes(walk.symptom).find((each) => each.id === now.cause);
   if (cause === undefined) return null;
   const answer = press === undefined ? readStepAnswer(message.text, now.kind, cause, scope) : pressed(press, now.kind);

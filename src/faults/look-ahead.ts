@@ -27,7 +27,7 @@ export function lookAhead(problem: Problem, masses: Masses, open: Open, depth: n
   for (let i = 0; i < problem.checks.length; i++) {
     const check = problem.checks[i];
     if ((open.checks & (1 << i)) === 0 || check === null || check === undefined) continue;
-    const rest = withoutCheck(open, i);
+    const rest = withoutCheck(problem, open, i);
     // Begins with the least the answers can come to, and makes each exact in turn.
     let minutes = check.minutes * total + atLeast;
     for (const answer of ANSWERS) {

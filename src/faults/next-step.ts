@@ -72,7 +72,7 @@ export function openActions(problem: Problem, causes: readonly ScopedCause[], wa
   return walk.done.reduce((open, done) => {
     const i = causes.findIndex((cause) => cause.id === done.cause);
     if (i < 0 || done.kind === 'stop') return open;
-    return done.kind === 'check' ? withoutCheck(open, i) : withoutFix(problem, open, i);
+    return done.kind === 'check' ? withoutCheck(problem, open, i, done.earlier) : withoutFix(problem, open, i);
   }, everythingOpen(problem));
 }
 

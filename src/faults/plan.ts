@@ -20,20 +20,38 @@ export function everythingOpen(problem: Problem): Open {
   return { checks: bits(problem.checks), fixes: bits(problem.fixes), resets: MOST_RESETS, fuses: MOST_FUSES };
 }
 
-export function withoutCheck(open: Open, i: number): Open {
-  return { ...open, checks: open.checks & ~(1 << i) };
+/** What is left after the check of cause `i`. One that was seen earlier resets nothing now. */
+export function withoutCheck(problem: Problem, open: Open, i: number, earlier = false): Open {
+  const resets = problem.checks[i]?.reset === true && !earlier ? 1 : 0;
+  const rest = { ...open, checks: open.checks & ~(1 << i), resets: open.resets - resets };
+  return resets === 0 ? rest : withinLimits(problem, rest);
 }
 
-/** What is left after the fix of cause `i`: a third reset and a second fuse go with it. */
+/** What is left after the fix of cause `i`. */
 export function withoutFix(problem: Problem, open: Open, i: number): Open {
-  const resets = open.resets - (problem.fixes[i]?.reset === true ? 1 : 0);
-  const fuses = open.fuses - (problem.fixes[i]?.fuse === true ? 1 : 0);
-  let fixes = open.fixes & ~(1 << i);
-  problem.fixes.forEach((fix, k) => {
-    if (fix === null) return;
-    if ((fix.reset && resets <= 0) || (fix.fuse && fuses <= 0)) fixes &= ~(1 << k);
-  });
-  return { checks: open.checks, fixes, resets, fuses };
+  const resets = problem.fixes[i]?.reset === true ? 1 : 0;
+  const fuses = problem.fixes[i]?.fuse === true ? 1 : 0;
+  const rest = {
+    checks: open.checks,
+    fixes: open.fixes & ~(1 << i),
+    resets: open.resets - resets,
+    fuses: open.fuses - fuses,
+  };
+  return resets + fuses === 0 ? rest : withinLimits(problem, rest);
+}
+
+/** A third reset, as a check or a fix, and a second fuse are no longer open. */
+function withinLimits(problem: Problem, { checks, fixes, resets, fuses }: Open): Open {
+  const kept = (
+    bits: number,
+    items: readonly ({ readonly reset: boolean; readonly fuse?: boolean } | null)[],
+  ): number =>
+    items.reduce(
+      (left, item, k) =>
+        item !== null && ((item.reset && resets <= 0) || (item.fuse === true && fuses <= 0)) ? left & ~(1 << k) : left,
+      bits,
+    );
+  return { checks: kept(checks, problem.checks), fixes: kept(fixes, problem.fixes), resets, fuses };
 }
 
 type Candidate = { readonly i: number; readonly minutes: number; readonly cures: number; readonly saves: number };

@@ -19,6 +19,8 @@ export type Check = {
   readonly minutes: number;
   /** Chance of yes, by hypothesis, when the hirer can tell. */
   readonly yes: readonly number[];
+  /** Doing it resets the main safety switch. */
+  readonly reset: boolean;
 };
 
 export type Fix = {
@@ -63,9 +65,9 @@ export function problemOf(
 
 function checkOf(cause: ScopedCause, causes: readonly ScopedCause[], usual: number): Check | null {
   if (cause.check === undefined) return null;
-  const { minutes, wrong = usual, also } = cause.check;
+  const { minutes, wrong = usual, also, reset } = cause.check;
   const pointsTo = (other: ScopedCause) => other.id === cause.id || also.includes(other.id);
-  return { minutes, yes: [...causes.map((other) => (pointsTo(other) ? 1 - wrong : wrong)), wrong] };
+  return { minutes, reset, yes: [...causes.map((other) => (pointsTo(other) ? 1 - wrong : wrong)), wrong] };
 }
 
 function fixOf({ fix }: ScopedCause): Fix | null {

@@ -33,7 +33,8 @@ export function tellApart(entries: readonly [Entry, ...Entry[]], { passMinutes, 
   const [likeliest = entries[0]] = ranked;
   const total = ranked.reduce((sum, entry) => sum + entry.probability, 0);
   const problem = problemOf(likeliest.causes, passMinutes, chances);
-  const lost = (1 - likeliest.probability / total) * minutesInVain(problem);
+  const sure = total === 0 ? 1 / ranked.length : likeliest.probability / total;
+  const lost = (1 - sure) * minutesInVain(problem);
   if (lost <= WHICH_MINUTES) return { kind: 'walk', symptom: likeliest.symptom };
   return { kind: 'which', symptoms: ranked.map((entry) => entry.symptom) };
 }
@@ -49,7 +50,7 @@ function minutesInVain(problem: Problem): number {
     if (action.kind === 'check') {
       minutes += problem.checks[i]?.minutes ?? 0;
       masses = afterAnswer(problem, masses, i, 'no');
-      open = withoutCheck(open, i);
+      open = withoutCheck(problem, open, i);
     } else {
       minutes += problem.fixes[i]?.minutes ?? 0;
       masses = afterFailed(problem, masses, i);

@@ -14,9 +14,7 @@ export type Done =
 
 export type Step =
   | { readonly kind: 'check'; readonly cause: CauseId }
-  | { readonly kind: 'fix'; readonly cause: CauseId }
-  /** Symptoms that fit several entries: which of these is it? */
-  | { readonly kind: 'which'; readonly symptoms: readonly TopicId[] };
+  | { readonly kind: 'fix'; readonly cause: CauseId };
 
 /** Guided fault finding on one symptom: small and plain, because it is saved with the thread. */
 export type Walk = {

@@ -23,7 +23,7 @@ export function put(walk: Walk, now: Step): Walk {
  */
 export function tell(walk: Walk, told: Told): Walk {
   const { now } = walk;
-  if (now === null || now.kind === 'which') return walk;
+  if (now === null) return walk;
   return { ...walk, done: [...walk.done, doneBy(now, told)], now: null };
 }
 

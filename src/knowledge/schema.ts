@@ -68,6 +68,8 @@ export const cause = z.strictObject({
       wrong: z.number().min(0).max(0.5).optional(),
       /** Other causes of this symptom to which the answer is yes as well. */
       also: z.array(id).default([]),
+      /** Doing it resets the main safety switch: counts toward the two of a walk. */
+      reset: z.boolean().default(false),
       pictures: z.array(pictureUse).default([]),
     })
     .optional(),
@@ -78,7 +80,7 @@ export const cause = z.strictObject({
     who: z.enum(['hirer', 'staff']),
     /** The chance that it cures, if this is the cause. */
     success: chance,
-    /** Counts as a reset of the main safety switch: at most two in one walk. */
+    /** Resets the main safety switch: at most two in one walk, checks counted in. */
     reset: z.boolean().default(false),
     /** Replaces the fuse named: once in one walk. */
     fuse: z.boolean().default(false),

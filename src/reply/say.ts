@@ -106,6 +106,7 @@ function choose(move: Extract<Move, { kind: 'choose' }>, told: Told): Reply {
   const { topics } = told.served.knowledge;
   const opening = {
     close: 'Is it one of these?',
+    apart: 'Which of these is it? Then I know where to look first.',
     stuck: 'Then perhaps one of these fits better?',
     'last-try': 'I am not sure what you mean. Is it one of these?',
   }[move.why];

@@ -27,9 +27,8 @@ const LABELS: Record<StepPress, string> = {
 export function stepReply(move: StepMove, told: Told): Reply | null {
   const context = contextOf(told);
   const { step, walk } = move;
-  const cause =
-    step.kind === 'which' ? undefined : context?.scope.causes(walk.symptom).find((each) => each.id === step.cause);
-  if (context === null || step.kind === 'which' || cause === undefined) return null;
+  const cause = context?.scope.causes(walk.symptom).find((each) => each.id === step.cause);
+  if (context === null || cause === undefined) return null;
   const opening = move.opening ? openingBlocks(walk.symptom, context) : noteBlocks(move, cause, context, told);
   const blocks = [
     ...opening,

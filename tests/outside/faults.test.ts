@@ -14,7 +14,7 @@ type Action = { readonly name: string; readonly p: number; readonly minutes: num
 function problemFrom(actions: readonly Action[], call: number, yes?: readonly number[]): Problem {
   return {
     prior: [...actions.map(({ p }) => p), 0],
-    checks: actions.map((_, i) => (yes !== undefined && i === 0 ? { minutes: 0, yes: [...yes, 0] } : null)),
+    checks: actions.map((_, i) => (yes !== undefined && i === 0 ? { minutes: 0, yes: [...yes, 0], reset: false } : null)),
     fixes: actions.map(({ minutes }) => ({ minutes, success: 1, reset: false, fuse: false })),
     pass: Array.from({ length: actions.length + 1 }, () => call),
     cannotTell: 0,
@@ -99,7 +99,7 @@ describe('Bayes’ rule', () => {
     // 1 % have cancer; the test finds 79.2 % of them and alarms for 9.6 % of the others.
     const problem: Problem = {
       prior: [0.01, 0.99],
-      checks: [{ minutes: 0, yes: [0.792, 0.096] }],
+      checks: [{ minutes: 0, yes: [0.792, 0.096], reset: false }],
       fixes: [null],
       pass: [0, 0],
       cannotTell: 0,

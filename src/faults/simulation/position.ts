@@ -23,7 +23,7 @@ export function startOf(problem: Problem): Position {
 
 export function answered(problem: Problem, at: Position, i: number, answer: Observation): Position {
   return {
-    open: withoutCheck(at.open, i),
+    open: withoutCheck(problem, at.open, i),
     masses: afterAnswer(problem, at.masses, i, answer),
     answers: at.answers + DIGITS[answer] * 4 ** i,
     failed: at.failed,

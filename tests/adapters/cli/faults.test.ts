@@ -1,8 +1,15 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { acceptPriors, faultReport, lookAt, vanFaultsDue } from '../../../adapters/cli/fault-records.ts';
+import {
+  acceptedPriors,
+  acceptPriors,
+  faultReport,
+  lookAt,
+  undoPriors,
+  vanFaultsDue,
+} from '../../../adapters/cli/fault-records.ts';
 import { dueText, reportText } from '../../../adapters/cli/fault-texts.ts';
 import { loadGraph } from '../../../adapters/files/served.ts';
 import { memoryStore } from '../../../adapters/memory/memory-store.ts';
@@ -95,7 +102,9 @@ describe('pitchhand faults accept', () => {
     cpSync(GRAPH_FOLDER, folder, { recursive: true });
     const store = await storeWith(Array.from({ length: 30 }, () => anEnd('fixed', second?.id ?? '')));
     const [counts] = await faultReport(store, knowledge, 'water-none', 'dunlin');
-    const file = acceptPriors(counts ?? (await Promise.reject(new Error('no counts'))), knowledge, folder);
+    const accepting = { folder, store, by: 'Gethin', nowMs: 0 };
+    const accepted = await acceptPriors(counts ?? (await Promise.reject(new Error('no counts'))), knowledge, accepting);
+    const file = accepted.splice.path;
     const after = loadGraph(folder, null).knowledge;
     const priors = (van: string) =>
       after?.vans
@@ -112,5 +121,21 @@ describe('pitchhand faults accept', () => {
     const lines = (folderOf: string) => readFileSync(join(folderOf, file), 'utf8').split('\n');
     const changed = lines(folder).filter((line, i) => line !== lines(GRAPH_FOLDER)[i]);
     expect(changed.every((line) => line.includes('prior:') || line.includes('dunlin:'))).toBe(true);
+
+    await undoPriors(accepted.id, accepting);
+    expect(lines(folder)).toEqual(lines(GRAPH_FOLDER));
+    await expect(undoPriors(accepted.id, accepting)).rejects.toThrow(/undone already, by Gethin/);
+    await expect(undoPriors(99, accepting)).rejects.toThrow(/no priors 99/);
+  });
+
+  it('writes nothing while somebody else is publishing', async () => {
+    cpSync(GRAPH_FOLDER, folder, { recursive: true });
+    const store = await storeWith(Array.from({ length: 30 }, () => anEnd('fixed', second?.id ?? '')));
+    const [counts] = await faultReport(store, knowledge, 'water-none', 'dunlin');
+    if (counts === undefined) throw new Error('no counts');
+    writeFileSync(join(folder, '.publishing'), '');
+    const accepting = { folder, store, by: 'Gethin', nowMs: 0 };
+    await expect(acceptPriors(counts, knowledge, accepting)).rejects.toThrow(/somebody else is publishing/);
+    expect(await acceptedPriors(store)).toEqual([]);
   });
 });

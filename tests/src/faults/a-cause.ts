@@ -32,5 +32,8 @@ export function aCause(
     ...(change.stop === undefined ? {} : { stop: change.stop }),
   };
   if (change.check === null) return cause;
-  return { ...cause, check: { ask: `Is it ${id}?`, minutes: 1, also: [], pictures: [], ...change.check } };
+  return {
+    ...cause,
+    check: { ask: `Is it ${id}?`, minutes: 1, also: [], reset: false, pictures: [], ...change.check },
+  };
 }

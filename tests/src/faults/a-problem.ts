@@ -10,7 +10,7 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
     const each = <T>(item: fc.Arbitrary<T>, n = count) => fc.array(item, { minLength: n, maxLength: n });
     return fc.record({
       prior: each(chance, count + 1),
-      checks: each(fc.option(fc.record({ minutes, yes: each(chance, count + 1) }))),
+      checks: each(fc.option(fc.record({ minutes, yes: each(chance, count + 1), reset: fc.boolean() }))),
       fixes: each(fc.option(fc.record({ minutes, success: chance, reset: fc.boolean(), fuse: fc.boolean() }))),
       pass: each(minutes, count + 1),
       cannotTell: fc.constantFrom(0, 0.1),

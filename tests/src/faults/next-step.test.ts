@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lookAhead } from '../../../src/faults/look-ahead.ts';
 import { nextStep } from '../../../src/faults/next-step.ts';
 import { openWalk } from '../../../src/faults/open-walk.ts';
-import { everythingOpen } from '../../../src/faults/plan.ts';
+import { everythingOpen, withoutCheck } from '../../../src/faults/plan.ts';
 import { problemOf } from '../../../src/faults/problem.ts';
 import { goBack, put, type Told, tell } from '../../../src/faults/walk.ts';
 import type { ScopedCause } from '../../../src/knowledge/knowledge.ts';
@@ -85,6 +85,26 @@ describe('nextStep', () => {
     const { asked } = walkThrough(causes, () => ({ kind: 'tried', worked: false }));
     expect(asked.filter((step) => step.startsWith('fix r'))).toHaveLength(2);
     expect(asked.filter((step) => step.startsWith('fix f'))).toHaveLength(1);
+  });
+
+  it('counts the resets of checks toward the two, but not those seen earlier', () => {
+    const resetting = (id: string) => aCause(id, 0.25, { check: { reset: true }, fix: { minutes: 50, who: 'staff' } });
+    const causes = ['a', 'b', 'c', 'd'].map(resetting);
+    const answers = () => ({ kind: 'observed', answer: 'no' }) as const;
+    const dear = { passMinutes: 10_000 };
+    const steps = (seen: Readonly<Record<string, 'no'>>): number => {
+      let walk = openWalk('trips', causes, { ...start, seen });
+      for (let asked = 0; ; asked++) {
+        const next = nextStep(walk, causes, dear);
+        if (next.kind !== 'check') return asked;
+        walk = tell(put(walk, next), answers());
+      }
+    };
+    expect(steps({})).toBeLessThanOrEqual(2);
+    const problem = problemOf(causes, 30);
+    const twice = withoutCheck(problem, withoutCheck(problem, everythingOpen(problem), 0), 1);
+    expect(twice).toMatchObject({ checks: 0, resets: 0 });
+    expect(withoutCheck(problem, everythingOpen(problem), 0, true)).toMatchObject({ resets: 2, checks: 0b1110 });
   });
 
   it('takes what the thread has seen before as answered', () => {
