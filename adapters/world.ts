@@ -116,6 +116,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
               );
           },
           picturePng: pictures.png,
+          barPng: pictures.barPng,
           openForeign: uploads.open,
           clock,
           log,

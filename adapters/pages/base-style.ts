@@ -1,10 +1,11 @@
+import { BAR_INKS_CSS } from '../pictures/bar.ts';
 import { COLOUR_CSS } from './colours.ts';
 
 /**
  * What chat and yard share: type, buttons, the enamel plate, the printed conversation. Two faces, both the device's
  * own: the sign face for what is pressed and read at a glance, the book face for what was said.
  */
-export const BASE_CSS = `${COLOUR_CSS}
+export const BASE_CSS = `${COLOUR_CSS}${BAR_INKS_CSS}
 :root{--sign:system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans",sans-serif;
 --book:ui-serif,"Iowan Old Style","Palatino Linotype",Palatino,"Noto Serif",Georgia,serif;
 --gap:1rem;--radius:10px}
@@ -74,15 +75,8 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .choices.many .press,.choices.many .press.next{background:var(--sheet);color:var(--ink);border-color:var(--ink);padding-left:.7rem}
 .choices .digit{flex:none;display:grid;place-content:center;width:2.1rem;height:2.1rem;border:2px solid var(--ink);border-radius:50%;font-weight:800;font-size:1.1875rem;line-height:1}
 .choices .next .digit{background:var(--marigold);color:var(--on-marigold);border-color:var(--on-marigold)}
-.sum{font-family:var(--sign)}
-.sum figcaption{font-weight:650}
+.sum{max-width:30rem}
 .sum svg{display:block;width:100%;height:auto;margin:.35rem 0}
-.sum .room{fill:var(--sheet);stroke:var(--ink);stroke-width:2}.sum .part{fill:var(--ink);stroke:var(--paper);stroke-width:1}.sum .part.other{fill:var(--rule)}
-.sum .over{fill:none;stroke:var(--paper);stroke-width:3}.sum .limit{stroke:var(--ink);stroke-width:3}
-.sum table{border-collapse:collapse;font-size:1rem}
-.sum td,.sum th{padding:.15rem .8rem .15rem 0;text-align:left;font-weight:400}
-.sum td{text-align:right;font-variant-numeric:tabular-nums}
-.sum .total td,.sum .total th{border-top:2px solid var(--ink);font-weight:700}
 
 .notice{background:var(--danger);color:var(--on-danger);--focus:var(--on-danger);border:4px solid var(--danger-edge);font-family:var(--sign);padding:1.25rem}
 .notice .lead{font-size:1.5rem;font-weight:800;line-height:1.25}

@@ -1,8 +1,9 @@
+import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
-import { type Attachment, type Block, never, type PictureUse } from '../../src/index.ts';
+import { type Attachment, type Block, barText, never, type PictureUse } from '../../src/index.ts';
+import { barInPage } from '../pictures/bar.ts';
 import type { Theme } from './colours.ts';
 import { Beware, Handset } from './icons.tsx';
-import { SumBar } from './sum-bar.tsx';
 
 /** Where the page that shows a reply finds what the reply only names. */
 export type Finds = {
@@ -57,7 +58,7 @@ const OneBlock: FC<{ block: Block; name: string; finds: Finds; tick: boolean }> 
     case 'picture':
       return <Picture use={block.use} finds={finds} />;
     case 'bar':
-      return <SumBar bar={block.bar} />;
+      return <figure class="sum">{raw(barInPage(block.bar, barText(block.bar)))}</figure>;
     case 'call':
       return (
         <a class="press" href={dialled(block.number)}>

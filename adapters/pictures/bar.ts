@@ -1,4 +1,4 @@
-import { type Bar, INKS } from '../../src/index.ts';
+import { type Bar, INKS, type Inks } from '../../src/index.ts';
 import type { Theme } from './touched.ts';
 
 const LEFT = 12;
@@ -11,7 +11,36 @@ const HIGH = 36;
  * all past it hatched. The figures stand beneath, numbered as the parts are.
  */
 export function barSvg(bar: Bar, theme: Theme): string {
-  const { paper, ink, tone, part, marigold } = INKS[theme];
+  return drawn(bar, INKS[theme]);
+}
+
+/**
+ * The same to stand in a page: its inks are the page's custom properties of {@link BAR_INKS_CSS}, which follow the device.
+ *
+ * @param alt What it shows, in words.
+ */
+export function barInPage(bar: Bar, alt: string): string {
+  const inks: Inks = {
+    paper: 'var(--bar-paper)',
+    ink: 'var(--bar-ink)',
+    tone: 'var(--bar-tone)',
+    part: 'var(--bar-part)',
+    marigold: 'var(--bar-marigold)',
+    danger: 'var(--bar-danger)',
+  };
+  return drawn(bar, inks).replace('<svg ', `<svg role="img" aria-label="${escaped(alt).replace(/"/g, '&quot;')}" `);
+}
+
+function inkProperties(theme: Theme): string {
+  return Object.entries(INKS[theme])
+    .map(([name, value]) => `--bar-${name}:${value}`)
+    .join(';');
+}
+
+/** The drawings' inks as custom properties, for a bar that stands in a page. */
+export const BAR_INKS_CSS = `.sum{${inkProperties('light')}}\n@media (prefers-color-scheme:dark){.sum{${inkProperties('dark')}}}\n`;
+
+function drawn(bar: Bar, { paper, ink, tone, part, marigold }: Inks): string {
   const used = bar.segments.reduce((sum, { amount }) => sum + Math.max(0, amount), 0);
   const most = Math.max(used, bar.limit, Number.MIN_VALUE);
   const at = (amount: number) => Math.round((LEFT + (amount / most) * WIDE) * 10) / 10;
@@ -55,8 +84,11 @@ export function barSvg(bar: Bar, theme: Theme): string {
 }
 
 function lettered(x: number, y: number, text: string, ink: string, anchor: 'start' | 'middle' | 'end'): string {
-  const safe = text.replace(/&/g, '&amp;').replace(/</g, '&lt;');
-  return `<text x="${x}" y="${y}" font-family="Atkinson Hyperlegible, sans-serif" font-weight="700" font-size="17" fill="${ink}" text-anchor="${anchor}">${safe}</text>`;
+  return `<text x="${x}" y="${y}" font-family="Atkinson Hyperlegible, sans-serif" font-weight="700" font-size="17" fill="${ink}" text-anchor="${anchor}">${escaped(text)}</text>`;
+}
+
+function escaped(text: string): string {
+  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;');
 }
 
 function figure(amount: number, unit: string): string {

@@ -1,4 +1,4 @@
-import { type Attachment, type Bar, type Block, never, type PictureUse, type Reply } from '../../src/index.ts';
+import { type Attachment, type Bar, type Block, barText, never, type PictureUse, type Reply } from '../../src/index.ts';
 import { type LaidChoices, layChoices } from './keyboard.ts';
 import { TELEGRAM } from './limits.ts';
 import { bold, type MarkedText, plain, type Run, splitMarked, textOf } from './marked-text.ts';
@@ -9,6 +9,7 @@ export type Part = Loose & { readonly keyboard: LaidChoices['keyboard'] };
 type Loose = { readonly kind: 'text'; readonly text: MarkedText } | Media;
 type Media =
   | { readonly kind: 'picture'; readonly use: PictureUse; readonly caption: MarkedText }
+  | { readonly kind: 'bar'; readonly bar: Bar; readonly caption: MarkedText }
   | { readonly kind: 'attachment'; readonly attachment: Attachment; readonly caption: MarkedText };
 
 /**
@@ -20,12 +21,15 @@ export function partsOf(reply: Reply): readonly Part[] {
   const loose: Loose[] = [];
   let runs: Run[] = reply.from === null ? [] : [bold(reply.from), plain('\n')];
   let begun = false;
+  const bars: Media[] = [];
   const flush = () => {
     for (const text of splitMarked(runs, TELEGRAM.textUnits)) loose.push({ kind: 'text', text });
     runs = [];
     begun = false;
   };
   for (const block of reply.blocks) {
+    // A sum's picture stands beside its words, so that both make one message.
+    if (block.kind === 'bar') bars.push({ kind: 'bar', bar: block.bar, caption: [] });
     const media = mediaOf(block);
     if (media === null) {
       if (begun) runs.push(plain('\n\n'));
@@ -38,7 +42,7 @@ export function partsOf(reply: Reply): readonly Part[] {
   }
   if (listed !== '') runs.push(plain(begun ? `\n\n${listed}` : listed));
   flush();
-  const joined = withCaption(loose);
+  const joined = withCaption([...loose, ...bars]);
   if (joined.length === 0 && keyboard !== null) joined.push({ kind: 'text', text: [plain('Press one:')] });
   return joined.map((part, i) => ({ ...part, keyboard: i === joined.length - 1 ? keyboard : null }));
 }
@@ -54,7 +58,7 @@ function withCaption(loose: readonly Loose[]): Loose[] {
 }
 
 function takesCaption(media: Media): boolean {
-  if (media.kind === 'picture') return true;
+  if (media.kind !== 'attachment') return true;
   const { attachment } = media;
   if (attachment.kind === 'location' || attachment.kind === 'contact') return false;
   return !/^tg:(video_note|sticker|copy):/.test(attachment.file);
@@ -79,31 +83,16 @@ function runsOf(block: Block, heading: boolean): readonly Run[] {
       return [plain(block.items.map((item) => `• ${item}`).join('\n'))];
     case 'caution':
       return [bold('Take care: '), plain(block.text)];
-    case 'bar':
-      return barRuns(block.bar);
     case 'call':
       // Plain, so that the app makes the number one to press.
       return [plain(`${block.label}: ${block.number}`)];
+    case 'bar':
+      // Telegram has no words for those who cannot see a picture but those beside it.
+      return [plain(barText(block.bar))];
     case 'picture':
     case 'attachment':
       return [];
     default:
       return never(block);
   }
-}
-
-const BAR_CELLS = 12;
-
-/** A bar in signs: filled cells for what is used, open ones for what is left, '+' when it is over the limit. */
-function barRuns(bar: Bar): readonly Run[] {
-  const used = bar.segments.reduce((sum, segment) => sum + segment.amount, 0);
-  const share = bar.limit > 0 ? used / bar.limit : 0;
-  const filled = Math.min(BAR_CELLS, Math.max(used > 0 ? 1 : 0, Math.round(share * BAR_CELLS)));
-  const cells = '▰'.repeat(filled) + '▱'.repeat(BAR_CELLS - filled) + (share > 1 ? '+' : '');
-  const rounded = Math.round(used * 100) / 100;
-  const parts = bar.segments.map((segment) => `• ${segment.label} ${segment.amount} ${bar.unit}`).join('\n');
-  return [
-    bold(bar.title),
-    plain(`\n${cells} ${rounded} of ${bar.limit} ${bar.unit}${parts === '' ? '' : `\n${parts}`}`),
-  ];
 }

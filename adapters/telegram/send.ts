@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { type Api, InputFile } from 'grammy';
-import { type Attachment, never, type PictureUse, type Store } from '../../src/index.ts';
+import { type Attachment, type Bar, never, type PictureUse, type Store } from '../../src/index.ts';
 import { ChannelError, toChannelError } from './errors.ts';
 import { readHandle } from './file-handle.ts';
 import type { Keyboard } from './keyboard.ts';
@@ -34,12 +34,14 @@ export type SenderOptions = {
   readonly notes: Pick<Store, 'note' | 'putNote'>;
   /** A drawing as PNG bytes. */
   readonly picturePng: (use: PictureUse) => Promise<Buffer>;
+  /** The small picture of a sum as PNG bytes. */
+  readonly barPng: (bar: Bar) => Promise<Buffer>;
   /** Opens what another channel received (its handle is not ours); null when it is no longer there. */
   readonly openForeign: (attachment: Attachment) => Promise<OpenedFile | null>;
 };
 
 /** Turns parts into calls, keeping the pace, and falls back to plainer forms when Telegram refuses the better one. */
-export function createSender({ api, pace, notes, picturePng, openForeign }: SenderOptions): Sender {
+export function createSender({ api, pace, notes, picturePng, barPng, openForeign }: SenderOptions): Sender {
   const raw = api.raw;
 
   async function call(to: Place, send: () => Promise<{ readonly message_id: number }>): Promise<number> {
@@ -125,6 +127,26 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
     );
   }
 
+  /** Every sum has a picture of its own, so no file id is kept. */
+  async function sumBar(part: Extract<Part, { kind: 'bar' }>, to: Place): Promise<number> {
+    return orInWords(
+      async () => {
+        const png = await barPng(part.bar).catch(() => null);
+        if (png === null) throw new ChannelError('refused', 'no picture', { cause: null });
+        return call(to, () =>
+          raw.sendPhoto({
+            ...common(to, part.keyboard),
+            ...captioned(part.caption),
+            photo: new InputFile(png, 'sum.png'),
+          }),
+        );
+      },
+      `[picture: ${part.bar.title}]`,
+      part,
+      to,
+    );
+  }
+
   async function attachment(part: Extract<Part, { kind: 'attachment' }>, to: Place): Promise<number> {
     const given = part.attachment;
     const base = common(to, part.keyboard);
@@ -149,7 +171,7 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
 
   function again(
     handle: NonNullable<ReturnType<typeof readHandle>>,
-    part: Exclude<Part, { kind: 'text' }>,
+    part: Extract<Part, { kind: 'attachment' }>,
     to: Place,
   ): Promise<number> {
     const base = common(to, part.keyboard);
@@ -183,7 +205,7 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
   function upload(
     kind: 'photo' | 'voice' | 'video' | 'file',
     file: InputFile,
-    part: Exclude<Part, { kind: 'text' }>,
+    part: Extract<Part, { kind: 'attachment' }>,
     to: Place,
   ): Promise<number> {
     const base = { ...common(to, part.keyboard), ...captioned(part.caption) };
@@ -205,7 +227,8 @@ export function createSender({ api, pace, notes, picturePng, openForeign }: Send
 
   function part(each: Part, to: Place): Promise<number> {
     if (each.kind === 'text') return text(each.text, each.keyboard, to);
-    return each.kind === 'picture' ? picture(each, to) : attachment(each, to);
+    if (each.kind === 'picture') return picture(each, to);
+    return each.kind === 'bar' ? sumBar(each, to) : attachment(each, to);
   }
 
   async function edit(message: number, marked: MarkedText, keyboard: Keyboard, chat: number): Promise<void> {

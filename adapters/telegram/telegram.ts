@@ -1,5 +1,5 @@
 import { Api } from 'grammy';
-import type { Address, Attachment, Channel, Clock, Message, PictureUse } from '../../src/index.ts';
+import type { Address, Attachment, Bar, Channel, Clock, Message, PictureUse } from '../../src/index.ts';
 import { COMMANDS } from './commands.ts';
 import { createDelivery } from './deliver.ts';
 import { ChannelError, inWords, toChannelError } from './errors.ts';
@@ -30,6 +30,7 @@ export type TelegramOptions = {
   /** The staff group; null or left out: staff work on the yard page alone. */
   readonly desk?: DeskOptions | null;
   readonly picturePng: (use: PictureUse) => Promise<Buffer>;
+  readonly barPng: (bar: Bar) => Promise<Buffer>;
   readonly openForeign?: (attachment: Attachment) => Promise<OpenedFile | null>;
   readonly clock: Clock;
   readonly log: Log;
@@ -71,6 +72,7 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
     pace,
     notes: store,
     picturePng: options.picturePng,
+    barPng: options.barPng,
     openForeign: options.openForeign ?? (async () => null),
   });
   const deliver = createDelivery(sender, store);

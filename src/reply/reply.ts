@@ -63,7 +63,7 @@ function blockText(block: Block): string {
     case 'picture':
       return `[picture: ${block.use.alt}]`;
     case 'bar':
-      return barText(block.bar);
+      return `[${barText(block.bar)}]`;
     case 'call':
       return `${block.label}: ${block.number}`;
     case 'attachment':
@@ -71,7 +71,7 @@ function blockText(block: Block): string {
   }
 }
 
-function barText(bar: Bar): string {
-  const parts = bar.segments.map((s) => `${s.label} ${s.amount}`).join(' + ');
-  return `[${bar.title}: ${parts} of ${bar.limit} ${bar.unit}]`;
+/** The bar in words, for whoever cannot see it: 'Hook-up: kettle 1000 + heating 2000 of 2300 W'. */
+export function barText({ title, segments, limit, unit }: Bar): string {
+  return `${title}: ${segments.map(({ label, amount }) => `${label} ${amount}`).join(' + ')} of ${limit} ${unit}`;
 }

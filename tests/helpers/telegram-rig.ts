@@ -38,6 +38,7 @@ export function optionsFor(standIn: TelegramStandIn, more: Partial<TelegramOptio
     receive: async () => {},
     store: memoryStore(),
     picturePng: async () => Buffer.from('not really a PNG'),
+    barPng: async () => Buffer.from('not really a PNG'),
     clock: { nowMs: () => Date.now() },
     log: QUIET,
     rates: NO_HURRY,

@@ -63,14 +63,17 @@ describe('a reply as Telegram messages', () => {
     expect(words(parts[2])).toBe('two');
   });
 
-  it('draws a bar of what is used, and marks one that is over its limit', () => {
-    const bar = (amount: number): Block => ({
+  it('sends the picture of a sum with its words as one message, and apart where they are too long for it', () => {
+    const bar: Block = {
       kind: 'bar',
-      bar: { title: 'Hook-up', unit: 'W', limit: 1200, segments: [{ label: 'kettle', amount }] },
-    });
-    expect(words(partsOf(aReply([bar(600)]))[0])).toBe('Hook-up\n▰▰▰▰▰▰▱▱▱▱▱▱ 600 of 1200 W\n• kettle 600 W');
-    expect(words(partsOf(aReply([bar(2400)]))[0])).toContain('▰▰▰▰▰▰▰▰▰▰▰▰+ 2400 of 1200 W');
-    expect(words(partsOf(aReply([bar(1)]))[0])).toContain('▰▱');
+      bar: { title: 'Hook-up', unit: 'W', limit: 1200, segments: [{ label: 'kettle', amount: 600 }] },
+    };
+    const [one, ...rest] = partsOf(aReply([aLine('It fits.'), bar, { kind: 'caution', text: 'One at a time.' }]));
+    expect(one).toMatchObject({ kind: 'bar', bar: { limit: 1200 } });
+    expect(words(one)).toBe('It fits.\n\nHook-up: kettle 600 of 1200 W\n\nTake care: One at a time.');
+    expect(rest).toEqual([]);
+    const long = partsOf(aReply([aLine('word '.repeat(300)), bar]));
+    expect(long.map(({ kind }) => kind)).toEqual(['text', 'bar']);
   });
 
   it('leaves a phone number plain, so that the app makes it one to press', () => {
