@@ -1,5 +1,5 @@
 import type { Api } from 'grammy';
-import { type Attachment, attachmentsText, never, type Store } from '../../src/index.ts';
+import { type Attachment, attachmentsText, never, type Store, staffSaid } from '../../src/index.ts';
 import type { Marks } from './desk-marks.ts';
 import type { DeskNotes, Spoken } from './desk-notes.ts';
 import { createOnce } from './desk-once.ts';
@@ -157,7 +157,7 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
     const outcome = await once({
       updateId,
       threadId,
-      leaves: { kind: 'staff-said', by: staff.by, text: words },
+      leaves: staffSaid(staff.by, words, attachments),
       act: () => actions.say(threadId, staff.by, words, attachments),
       tell: false,
     });

@@ -1,13 +1,13 @@
-import type { Event, StoredEvent } from '../../src/index.ts';
+import type { StoredEvent } from '../../src/index.ts';
 import type { DeskNotes } from './desk-notes.ts';
-import type { OwnWords } from './desk-own.ts';
+import { type OwnWords, type StaffEvent, sentWith } from './desk-own.ts';
 import type { DeskStore, StaffOutcome } from './desk-types.ts';
 
 /** An action that leaves an event by which one sees, after a crash, that it was done. */
 export type OnceAction = {
   readonly updateId: number;
   readonly threadId: string;
-  readonly leaves: Extract<Event, { kind: 'staff-said' | 'staff-noted' }>;
+  readonly leaves: StaffEvent;
   readonly act: () => Promise<StaffOutcome>;
   /** Whether the group is told of the event; not when it was said there itself. */
   readonly tell: boolean;
@@ -26,7 +26,10 @@ export function createOnce(notes: DeskNotes, store: Pick<DeskStore, 'events'>, o
     }
     const since = await store.events({ threadId, kinds: [leaves.kind], after: handled.acting.lastEvent });
     const same = ({ event }: StoredEvent) =>
-      event.kind === leaves.kind && event.by === leaves.by && event.text === leaves.text;
+      (event.kind === 'staff-said' || event.kind === 'staff-noted') &&
+      event.by === leaves.by &&
+      event.text === leaves.text &&
+      JSON.stringify(sentWith(event)) === JSON.stringify(sentWith(leaves));
     return since.some(same);
   }
 

@@ -164,12 +164,10 @@ export function createDeskOut(parts: DeskOutParts): DeskOut {
       }
       case 'staff-said':
         if (own.spend(stored)) return;
-        return rooms.line(
-          threadId,
-          `${event.by} to ${await hirerName(threadId)}`,
-          event.text === '' ? '…' : event.text,
-          { silent: true },
-        );
+        return rooms.line(threadId, `${event.by} to ${await hirerName(threadId)}`, event.text, {
+          attachments: event.attachments ?? [],
+          silent: true,
+        });
       case 'staff-noted':
         if (own.spend(stored)) return;
         return rooms.line(threadId, `${event.by}, for the yard`, event.text, {});

@@ -1,6 +1,6 @@
-import type { Event, StoredEvent } from '../../src/index.ts';
+import type { Attachment, Event, StoredEvent } from '../../src/index.ts';
 
-type StaffEvent = Extract<Event, { kind: 'staff-said' | 'staff-noted' }>;
+export type StaffEvent = Extract<Event, { kind: 'staff-said' | 'staff-noted' }>;
 
 export type OwnWords = {
   /**
@@ -14,10 +14,16 @@ export type OwnWords = {
   readonly spend: (stored: StoredEvent) => boolean;
 };
 
+/** What was sent along with it; a note has nothing. */
+export function sentWith(event: StaffEvent): readonly Attachment[] {
+  return event.kind === 'staff-said' ? (event.attachments ?? []) : [];
+}
+
 /** What staff say in the group themselves, which is not repeated there. In memory only: after a crash it may be, once. */
 export function createOwnWords(): OwnWords {
   const expected = new Map<string, number>();
-  const keyOf = (threadId: string, { kind, by, text }: StaffEvent) => JSON.stringify([threadId, kind, by, text]);
+  const keyOf = (threadId: string, event: StaffEvent) =>
+    JSON.stringify([threadId, event.kind, event.by, event.text, sentWith(event)]);
 
   function keyIn({ threadId, event }: StoredEvent): string | null {
     return event.kind === 'staff-said' || event.kind === 'staff-noted' ? keyOf(threadId, event) : null;

@@ -1,4 +1,4 @@
-import { never } from '../../src/index.ts';
+import { never, staffSaid } from '../../src/index.ts';
 import type { DeskNotes } from './desk-notes.ts';
 import type { Once } from './desk-once.ts';
 import type { Rooms } from './desk-rooms.ts';
@@ -68,7 +68,7 @@ export function createPresses({ notes, rooms, store, actions, once }: PressesPar
     const suggested = pass?.kind === 'passed' ? pass.brief.suggested : null;
     if (suggested === null) return SAYS.nothingAtHand;
     await noteHolder(threadId, staff);
-    const leaves = { kind: 'staff-said', by: staff.by, text: suggested } as const;
+    const leaves = staffSaid(staff.by, suggested, []);
     const act = () => actions.say(threadId, staff.by, suggested, []);
     const outcome = await once({ updateId, threadId, leaves, act, tell: true });
     return outcome.kind === 'done' ? SAYS.sent : refusal(threadId, outcome);

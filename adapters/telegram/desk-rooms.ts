@@ -189,8 +189,12 @@ export function createRooms({ api, sender, pace, notes, store, log }: RoomsParts
     standingOf,
 
     /** Something said, under a name in bold when there is one; a null name is the desk's own word. */
-    line: (threadId: string, from: string | null, text: string, loud: Loud): Promise<void> =>
-      send(threadId, partsOf(relayed(from, text, [])), loud),
+    line: (
+      threadId: string,
+      from: string | null,
+      text: string,
+      { attachments = [], ...loud }: Loud & { readonly attachments?: readonly Attachment[] },
+    ): Promise<void> => send(threadId, partsOf(relayed(from, text, attachments)), loud),
 
     /** What a hirer said: staff may reply to it. */
     hirerLine: (threadId: string, from: string, text: string, attachments: readonly Attachment[]): Promise<void> =>

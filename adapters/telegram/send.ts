@@ -161,7 +161,7 @@ export function createSender({ api, pace, notes, picturePng, barPng, openForeign
         if (handle !== null) return again(handle, part, to);
         const opened = await openForeign(given).catch(() => null);
         if (opened === null) throw new ChannelError('refused', 'the file is no longer there', { cause: null });
-        return upload(given.kind, new InputFile(opened.bytes, fileName(opened.name)), part, to);
+        return uploadAnyhow(given.kind, new InputFile(opened.bytes, fileName(opened.name)), part, to);
       },
       words,
       part,
@@ -200,6 +200,22 @@ export function createSender({ api, pace, notes, picturePng, barPng, openForeign
           return never(handle);
       }
     });
+  }
+
+  /** What Telegram will not show as a photo, play or draw (another format, too many pixels) it still carries as a file. */
+  async function uploadAnyhow(
+    kind: 'photo' | 'voice' | 'video' | 'file',
+    file: InputFile,
+    part: Exclude<Part, { kind: 'text' }>,
+    to: Place,
+  ): Promise<number> {
+    try {
+      return await upload(kind, file, part, to);
+    } catch (thrown) {
+      if (!(thrown instanceof ChannelError) || thrown.failure !== 'refused' || isTopicTrouble(thrown)) throw thrown;
+      if (kind === 'file') throw thrown;
+      return upload('file', file, part, to);
+    }
   }
 
   function upload(

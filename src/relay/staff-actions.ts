@@ -77,7 +77,16 @@ export function staffSays(
       ? { ...thread, memory }
       : { ...thread, memory, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
   const events: Event[] = thread.keeper === 'staff' ? [] : [{ kind: 'taken', by }];
-  return { kind: 'done', thread: taken, replies: [reply], events: [...events, { kind: 'staff-said', by, text }] };
+  return { kind: 'done', thread: taken, replies: [reply], events: [...events, staffSaid(by, text, attachments)] };
+}
+
+/** What staff said, as an event: the same whether it is about to be stored or looked for. */
+export function staffSaid(
+  by: string,
+  text: string,
+  attachments: readonly Attachment[],
+): Extract<Event, { kind: 'staff-said' }> {
+  return { kind: 'staff-said', by, text, ...(attachments.length === 0 ? {} : { attachments }) };
 }
 
 /** Hands the thread to a colleague: it is theirs at once, and the hirer is told who answers now. */

@@ -101,7 +101,13 @@ export type Event =
     }
   | { readonly kind: 'taken'; readonly by: string }
   | { readonly kind: 'given-back'; readonly by: string }
-  | { readonly kind: 'staff-said'; readonly by: string; readonly text: string }
+  /** `attachments` is left out when nothing was sent along. */
+  | {
+      readonly kind: 'staff-said';
+      readonly by: string;
+      readonly text: string;
+      readonly attachments?: readonly Attachment[];
+    }
   /** The keeper went off duty with the hirer unanswered. */
   | { readonly kind: 'shift-ended'; readonly by: string }
   /** Stays with staff. */

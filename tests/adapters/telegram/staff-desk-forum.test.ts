@@ -7,7 +7,10 @@ const TITLE = 'Dunlin, Ada';
 describe('the staff desk in a group with forum topics', () => {
   let yard: Yard;
   beforeEach(async () => {
-    yard = await aYard({ forum: true });
+    yard = await aYard({
+      forum: true,
+      telegram: { openForeign: async ({ kind }) => ({ bytes: new Uint8Array([7, 7]), name: `sent.${kind}` }) },
+    });
   });
   afterEach(() => yard.close());
 
@@ -120,6 +123,32 @@ describe('the staff desk in a group with forum topics', () => {
       await until(() => person.screen().some((seen) => seen.media === media), `the ${media} to arrive`);
       if (media === 'photo') await hirerReads(person, 'like this');
     });
+
+  for (const [kind, media] of [
+    ['photo', 'photo'],
+    ['voice', 'voice'],
+    ['video', 'video'],
+    ['file', 'document'],
+  ] as const)
+    it(`shows in the forum topic a ${kind} that staff send from the yard page, and brings it to the hirer`, async () => {
+      const { person, threadId } = await yard.hirer('Ada', aBooking());
+      await yard.pass(threadId);
+      await told('fridge');
+      await yard.shell.say(threadId, 'Nessa', 'like this', [{ kind, file: `0123.${kind}` }]);
+      const both = () => [...inTopic(), ...person.screen()].filter((seen) => seen.media === media);
+      await until(() => both().length === 2, `the ${media} in the forum topic and with the hirer`);
+      expect(both().map((seen) => seen.text)).toEqual(['Nessa to Ada\nlike this', 'Nessa\nlike this']);
+      await yard.shell.say(threadId, 'Nessa', '', [{ kind, file: `4567.${kind}` }]);
+      await until(() => both().length === 4, `the ${media} without words`);
+    });
+
+  it('brings as a file what Telegram will not take as a photo', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    yard.standIn.trouble('sendPhoto', { kind: 'refuse', code: 400, description: 'Bad Request: IMAGE_PROCESS_FAILED' });
+    await yard.shell.say(threadId, 'Nessa', 'like this', [{ kind: 'photo', file: '0123.avif' }]);
+    await until(() => person.screen().some((seen) => seen.media === 'document'), 'the photo as a file');
+    expect(person.screen().map((seen) => seen.text)).toEqual(['Nessa\nlike this']);
+  });
 
   it('carries a photo from the hirer, in the brief and afterwards', async () => {
     const { person, threadId } = await yard.hirer('Ada', aBooking());
