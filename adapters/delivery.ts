@@ -27,7 +27,8 @@ export function deliverAll(channel: Channel, { store, clock, log, onChange }: Pa
   let begun = 0;
 
   const deliver = async (row: OutboxRow): Promise<void> => {
-    const receipt = row.maybeSent && row.reply.kind !== 'notice' ? HIDDEN : await channel.deliver(row.reply, row);
+    const receipt =
+      row.maybeSent && row.reply.kind !== 'notice' ? HIDDEN : await channel.deliver(row.reply, row, row.arrived);
     const settled =
       receipt.kind === 'later' ? { ...receipt, afterMs: Math.max(receipt.afterMs, backOffMs(row.tries)) } : receipt;
     if (receipt.kind === 'gone' || receipt.kind === 'unknown') {

@@ -90,9 +90,14 @@ async function standingOf(thread: Thread, store: Store): Promise<Standing> {
     thread,
     urgency: thread.reason === 'safety' ? 'danger' : last?.kind === 'passed' ? last.urgency : 'usual',
     lastHirerMs: lastAt(lines, (line) => line.who === 'hirer'),
-    lastStaffMs: lastAt(lines, (line) => line.reply?.kind === 'relay' && line.reply.from !== null),
+    lastStaffMs: lastAt(lines, isAnswer),
     reminded: note === null ? null : (JSON.parse(note) as Reminded),
   };
+}
+
+/** Something a person said; putting right what was said before answers nothing new. */
+function isAnswer({ reply }: Line): boolean {
+  return reply?.kind === 'relay' && reply.from !== null && reply.putsRight === undefined;
 }
 
 function lastAt(lines: readonly Line[], wanted: (line: Line) => boolean): number {

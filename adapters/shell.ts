@@ -3,6 +3,7 @@ import type { Logger } from 'pino';
 import {
   type ActionResult,
   type Attachment,
+  attachmentsOf,
   type Binding,
   type Booking,
   type Channel,
@@ -14,7 +15,9 @@ import {
   linkTokenIn,
   type Message,
   newThread,
+  putRight,
   type Received,
+  type Reply,
   type Served,
   type Store,
   staffNotes,
@@ -53,6 +56,14 @@ export type Shell = {
     text: string,
     attachments?: readonly Attachment[],
   ) => Promise<StaffResult>;
+  /** Changes what `by` said in a line of the thread; the hirer sees the new words in the place of the old. */
+  readonly putRight: (
+    threadId: string,
+    by: string,
+    line: number,
+    text: string,
+    attachments?: readonly Attachment[],
+  ) => Promise<StaffResult>;
   readonly note: (threadId: string, by: string, text: string) => Promise<StaffResult>;
   /** Hands the thread to a colleague. */
   readonly pass: (threadId: string, by: string, to: string) => Promise<StaffResult>;
@@ -66,6 +77,7 @@ export type Shell = {
 export type StaffResult =
   | { readonly kind: 'done' }
   | { readonly kind: 'taken-by'; readonly name: string }
+  /** Also for a line that is not there or that somebody else said. */
   | { readonly kind: 'no-such-thread' };
 
 /** Load, turn, save, act: the only place where the pure core meets the outside world. */
@@ -121,6 +133,14 @@ export function createShell(parts: ShellParts): Shell {
     return { kind: 'done' };
   };
 
+  /** The line as `by` first said it, when `id` is that line or one that put it right. */
+  const saidIn = async (threadId: string, by: string, id: number): Promise<{ id: number; reply: Reply } | null> => {
+    const lineAt = async (at: number) => (await store.lines(threadId, at - 1)).find((line) => line.id === at);
+    const named = await lineAt(id);
+    const first = named?.reply?.putsRight === undefined ? named : await lineAt(named.reply.putsRight);
+    return first?.reply?.from === by ? { id: first.id, reply: first.reply } : null;
+  };
+
   return {
     receive: async (message) => {
       const makeThread = (): Thread =>
@@ -138,6 +158,11 @@ export function createShell(parts: ShellParts): Shell {
     giveBack: (threadId, by) => act(threadId, (thread, nowMs) => giveBack(thread, by, nowMs)),
     say: (threadId, by, text, attachments = []) =>
       act(threadId, (thread, nowMs) => staffSays(thread, by, text, attachments, nowMs)),
+    putRight: async (threadId, by, id, text, attachments) => {
+      const line = await saidIn(threadId, by, id);
+      if (line === null) return { kind: 'no-such-thread' };
+      return act(threadId, (thread) => putRight(thread, by, line, text, attachments ?? attachmentsOf(line.reply)));
+    },
     note: (threadId, by, text) => act(threadId, (thread) => staffNotes(thread, by, text)),
     pass: (threadId, by, to) => act(threadId, (thread, nowMs) => handOver(thread, by, to, nowMs)),
     start: () => {

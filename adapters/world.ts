@@ -49,7 +49,7 @@ export type World = {
   readonly stop: () => Promise<void>;
 };
 
-type StaffDeskActions = Pick<Shell, 'take' | 'giveBack' | 'say' | 'note' | 'pass'>;
+type StaffDeskActions = Pick<Shell, 'take' | 'giveBack' | 'say' | 'putRight' | 'note' | 'pass'>;
 
 export type WorldParts = {
   readonly config: Config;
@@ -84,6 +84,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     take: (...said) => shell.take(...said),
     giveBack: (...said) => shell.giveBack(...said),
     say: (...said) => shell.say(...said),
+    putRight: (...said) => shell.putRight(...said),
     note: (...said) => shell.note(...said),
     pass: (...said) => shell.pass(...said),
   };

@@ -21,6 +21,7 @@ export function memoryStore(): Store {
   const outbox = new Map<number, OutboxRow>();
   const lines = new Map<string, Omit<Line, 'sent'>[]>();
   const sent = new Map<number, Line['sent']>();
+  const deliveredAs = new Map<number, string>();
   const events: StoredEvent[] = [];
   const bookings = new Map<string, Booking>();
   const tokens = new Map<string, Token>();
@@ -50,8 +51,27 @@ export function memoryStore(): Store {
   const say = ({ id: threadId, channel, address }: Thread, reply: Reply, atMs: number): void => {
     const who = reply.from ?? 'bot';
     const id = addLine({ threadId, atMs, who, text: plainText(reply), reply, message: null });
-    outbox.set(id, { id, threadId, channel, address, reply, tries: 0, notBeforeMs: 0, maybeSent: false });
+    outbox.set(id, {
+      id,
+      threadId,
+      channel,
+      address,
+      reply,
+      tries: 0,
+      notBeforeMs: 0,
+      maybeSent: false,
+      arrived: null,
+    });
     sent.set(id, 'waiting');
+  };
+
+  const arrivedBefore = ({ id, threadId, reply: { putsRight } }: OutboxRow): OutboxRow['arrived'] => {
+    if (putsRight === undefined) return null;
+    const last = (lines.get(threadId) ?? []).findLast(
+      (line) =>
+        line.id < id && (line.id === putsRight || line.reply?.putsRight === putsRight) && deliveredAs.has(line.id),
+    );
+    return last?.reply == null ? null : { id: deliveredAs.get(last.id) ?? '', reply: last.reply };
   };
 
   const receive = (message: Message, newThread: () => Thread): Awaited<ReturnType<Store['receive']>> => {
@@ -122,7 +142,9 @@ export function memoryStore(): Store {
         (row) => row.address,
         busy,
         (row) => row.notBeforeMs <= nowMs,
-      ).slice(0, most);
+      )
+        .slice(0, most)
+        .map((row) => ({ ...row, arrived: arrivedBefore(row) }));
     },
     markSending: async (ids) => {
       for (const id of ids) {
@@ -138,6 +160,7 @@ export function memoryStore(): Store {
       } else {
         outbox.delete(id);
         sent.set(id, receipt.kind);
+        if (receipt.kind === 'delivered') deliveredAs.set(id, receipt.id);
       }
     },
     post: async (threadId, reply, atMs) => {

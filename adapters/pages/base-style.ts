@@ -37,7 +37,7 @@ textarea{resize:none;line-height:1.4}
 .line{margin:0 0 1.75rem;overflow-wrap:anywhere}
 .line>*+*{margin-top:.7rem}
 .line p{white-space:pre-line}
-.line time{font:400 1rem/1.4 var(--sign);color:var(--quiet);font-variant-numeric:tabular-nums}
+.line time,.line .right{font:400 1rem/1.4 var(--sign);color:var(--quiet);font-variant-numeric:tabular-nums}
 .line.hirer{padding-left:2.25rem;font-style:italic}
 .line.hirer p{text-indent:-.42em}
 .line.hirer time{font-style:normal;display:block;margin-top:.15rem}

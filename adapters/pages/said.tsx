@@ -2,10 +2,11 @@ import type { FC, PropsWithChildren } from 'hono/jsx';
 import type { Line } from '../../src/index.ts';
 import { Blocks, type Finds, Sent } from './blocks.tsx';
 import { Beware, HandRule } from './icons.tsx';
+import type { StandingLine } from './put-right.ts';
 import { clockAt } from './when.ts';
 
 export type SaidProps = PropsWithChildren<{
-  readonly line: Line;
+  readonly line: StandingLine;
   /** Name of the hirer's side: 'You' on their own page. */
   readonly hirer: string;
   /** Name of the bot's side, for those who hear the page. */
@@ -28,8 +29,14 @@ export function isSaid(line: Line): boolean {
 /** One line of the conversation, set as a printed book sets it. Children follow what was said: things to press. */
 export const Said: FC<SaidProps> = (props) => {
   const { line, children } = props;
+  const rightMs = line.putRightMs ?? (line.message?.edit === true ? line.atMs : null);
   const id = props.here === true ? 'here' : `line-${line.id}`;
-  const time = <time datetime={new Date(line.atMs).toISOString()}>{clockAt(line.atMs, props.zone)}</time>;
+  const time = (
+    <>
+      <time datetime={new Date(line.atMs).toISOString()}>{clockAt(line.atMs, props.zone)}</time>
+      {rightMs === null ? null : <span class="right">{` put right ${clockAt(rightMs, props.zone)}`}</span>}
+    </>
+  );
   if (line.reply?.kind === 'notice') return <Notice {...props} id={id} />;
 
   if (line.who === 'hirer') {

@@ -1,4 +1,4 @@
-import type { OutboxRow, Receipt, Reply, Thread } from '../../src/index.ts';
+import type { Arrived, OutboxRow, Receipt, Reply, Thread } from '../../src/index.ts';
 import { type Connection, prepare } from './connection.ts';
 
 /** The queue of replies on their way out. All but `next` are called within a transaction. */
@@ -44,6 +44,25 @@ export function outboxIn(at: Connection): Outbox {
       .orderBy('o.id')
       .limit(given.most),
   );
+  const delivered = prepare(at, (sql, given: { thread_id: string; from: number; before: number }) =>
+    sql
+      .selectFrom('outbox as o')
+      .innerJoin('lines as l', 'l.id', 'o.id')
+      .select(['o.id', 'o.detail', 'l.reply'])
+      .where('l.thread_id', '=', given.thread_id)
+      .where('l.id', '>=', given.from)
+      .where('l.id', '<', given.before)
+      .where('o.outcome', '=', 'delivered')
+      .orderBy('l.id', 'desc'),
+  );
+  const arrivedBefore = (id: number, thread_id: string, { putsRight }: Reply): Arrived | null => {
+    if (putsRight === undefined) return null;
+    for (const row of delivered.all({ thread_id, from: putsRight, before: id })) {
+      const reply = JSON.parse(row.reply ?? 'null') as Reply;
+      if (row.id === putsRight || reply.putsRight === putsRight) return { id: row.detail ?? '', reply };
+    }
+    return null;
+  };
   const mark = prepare(at, (sql, given: { id: number }) =>
     sql.updateTable('outbox').set({ sending: 1 }).where('id', '=', given.id).where('outcome', 'is', null),
   );
@@ -72,16 +91,20 @@ export function outboxIn(at: Connection): Outbox {
         .all({ channel, now, most: most + busy.size })
         .filter((row) => !busy.has(row.address))
         .slice(0, most)
-        .map((row) => ({
-          id: row.id,
-          threadId: row.thread_id,
-          channel: row.channel,
-          address: row.address,
-          reply: JSON.parse(row.reply ?? 'null') as Reply,
-          tries: row.tries,
-          notBeforeMs: row.not_before_ms,
-          maybeSent: row.sending === 1,
-        })),
+        .map((row) => {
+          const reply = JSON.parse(row.reply ?? 'null') as Reply;
+          return {
+            id: row.id,
+            threadId: row.thread_id,
+            channel: row.channel,
+            address: row.address,
+            reply,
+            tries: row.tries,
+            notBeforeMs: row.not_before_ms,
+            maybeSent: row.sending === 1,
+            arrived: arrivedBefore(row.id, row.thread_id, reply),
+          };
+        }),
     markSending: (id) => {
       mark.run({ id });
     },

@@ -7,7 +7,7 @@ import type { DeskOut } from './desk-out.ts';
 import type { OwnWords } from './desk-own.ts';
 import { createPresses, type Staff } from './desk-presses.ts';
 import type { Rooms } from './desk-rooms.ts';
-import type { DeskStore, StaffActions } from './desk-types.ts';
+import type { DeskStore, StaffActions, StaffOutcome } from './desk-types.ts';
 import { SAYS, UNNAMED } from './desk-words.ts';
 import type { StaffInbox } from './inbox.ts';
 import { TELEGRAM } from './limits.ts';
@@ -119,8 +119,10 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
     const said: Said = { updateId, threadId, staff: await staffOf(from), text, at };
     const note = await noteIn(said, before);
     if (note !== null) return keep(said, note === '' ? attachmentsText(attachments) : note);
-    if (edit) return tellHirer(said, `(Put right) ${text}`, []);
-    return tellHirer(said, at.topic === null ? text : withQuote(text, replied), attachments);
+    const words = at.topic === null ? text : withQuote(text, replied);
+    if (!edit) return tellHirer(said, words, attachments);
+    if (before?.line === undefined) return tellHirer(said, `(Put right) ${words}`, attachments);
+    return putRight(said, before.line, words, attachments);
   }
 
   /** The words of a note that stays in the yard, or null when they are for the hirer. */
@@ -152,7 +154,7 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
   }
 
   async function tellHirer(said: Said, words: string, attachments: readonly Attachment[]): Promise<void> {
-    const { updateId, threadId, staff, text, at } = said;
+    const { updateId, threadId, staff } = said;
     await presses.noteHolder(threadId, staff);
     const outcome = await once({
       updateId,
@@ -161,11 +163,35 @@ export function createDeskIn(parts: DeskInParts): StaffInbox {
       act: () => actions.say(threadId, staff.by, words, attachments),
       tell: false,
     });
+    return onItsWay(said, outcome);
+  }
+
+  /** Staff changed their message: the hirer's copy changes with it, whoever has the thread by now. */
+  async function putRight(said: Said, line: number, words: string, attachments: readonly Attachment[]): Promise<void> {
+    const { updateId, threadId, staff } = said;
+    const outcome = await once({
+      updateId,
+      threadId,
+      leaves: { kind: 'staff-put-right', by: staff.by, text: words, line },
+      act: () => actions.putRight(threadId, staff.by, line, words, attachments),
+      tell: false,
+    });
+    return onItsWay(said, outcome, line);
+  }
+
+  /** Remembers what became of a staff message and marks it once it has arrived. `first`: the line that it put right. */
+  async function onItsWay({ threadId, staff, text, at }: Said, outcome: StaffOutcome, first?: number): Promise<void> {
     switch (outcome.kind) {
       case 'done': {
         const line = await lastLineBy(staff.by, threadId, store);
+        const became = first ?? line;
         await Promise.all([
-          notes.putSpoken(at.message, { thread: threadId, kind: 'said', text }),
+          notes.putSpoken(at.message, {
+            thread: threadId,
+            kind: 'said',
+            text,
+            ...(became === null ? {} : { line: became }),
+          }),
           line === null ? null : marks.add({ thread: threadId, message: at.message, line }),
         ]);
         return out.wake();

@@ -21,7 +21,13 @@ export type Seat = {
  * What a message in the group stands for. `text` is what a hirer said in it, to be quoted in a reply, or what staff
  * wrote, to tell a real edit from a repeat; empty for the desk's own words.
  */
-export type Spoken = { readonly thread: string; readonly kind: 'told' | 'said' | 'noted'; readonly text: string };
+export type Spoken = {
+  readonly thread: string;
+  readonly kind: 'told' | 'said' | 'noted';
+  readonly text: string;
+  /** The line in the thread that staff's words became. */
+  readonly line?: number;
+};
 
 /** Which events the group has been told: all up to `after`, and those in `ahead` that went before their turn. */
 export type Told = { readonly after: number; readonly ahead: readonly number[] };

@@ -1,6 +1,6 @@
 import type { StoredEvent } from '../../src/index.ts';
 import type { DeskNotes } from './desk-notes.ts';
-import { type OwnWords, type StaffEvent, sentWith } from './desk-own.ts';
+import { isStaffEvent, type OwnWords, type StaffEvent, sentWith } from './desk-own.ts';
 import type { DeskStore, StaffOutcome } from './desk-types.ts';
 
 /** An action that leaves an event by which one sees, after a crash, that it was done. */
@@ -26,7 +26,7 @@ export function createOnce(notes: DeskNotes, store: Pick<DeskStore, 'events'>, o
     }
     const since = await store.events({ threadId, kinds: [leaves.kind], after: handled.acting.lastEvent });
     const same = ({ event }: StoredEvent) =>
-      (event.kind === 'staff-said' || event.kind === 'staff-noted') &&
+      isStaffEvent(event) &&
       event.by === leaves.by &&
       event.text === leaves.text &&
       JSON.stringify(sentWith(event)) === JSON.stringify(sentWith(leaves));

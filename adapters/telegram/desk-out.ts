@@ -38,6 +38,7 @@ const TOLD_KINDS = [
   'to-staff',
   'staff-said',
   'staff-noted',
+  'staff-put-right',
   'notice',
 ] as const;
 /** Looked at without being woken, for changes made by another process. */
@@ -166,6 +167,11 @@ export function createDeskOut(parts: DeskOutParts): DeskOut {
         if (own.spend(stored)) return;
         return rooms.line(threadId, `${event.by} to ${await hirerName(threadId)}`, event.text, {
           attachments: event.attachments ?? [],
+          silent: true,
+        });
+      case 'staff-put-right':
+        if (own.spend(stored)) return;
+        return rooms.line(threadId, `${event.by} to ${await hirerName(threadId)}, put right`, event.text, {
           silent: true,
         });
       case 'staff-noted':

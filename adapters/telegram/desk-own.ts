@@ -1,6 +1,6 @@
 import type { Attachment, Event, StoredEvent } from '../../src/index.ts';
 
-export type StaffEvent = Extract<Event, { kind: 'staff-said' | 'staff-noted' }>;
+export type StaffEvent = Extract<Event, { kind: 'staff-said' | 'staff-noted' | 'staff-put-right' }>;
 
 export type OwnWords = {
   /**
@@ -14,6 +14,10 @@ export type OwnWords = {
   readonly spend: (stored: StoredEvent) => boolean;
 };
 
+export function isStaffEvent(event: Event): event is StaffEvent {
+  return event.kind === 'staff-said' || event.kind === 'staff-noted' || event.kind === 'staff-put-right';
+}
+
 /** What was sent along with it; a note has nothing. */
 export function sentWith(event: StaffEvent): readonly Attachment[] {
   return event.kind === 'staff-said' ? (event.attachments ?? []) : [];
@@ -26,7 +30,7 @@ export function createOwnWords(): OwnWords {
     JSON.stringify([threadId, event.kind, event.by, event.text, sentWith(event)]);
 
   function keyIn({ threadId, event }: StoredEvent): string | null {
-    return event.kind === 'staff-said' || event.kind === 'staff-noted' ? keyOf(threadId, event) : null;
+    return isStaffEvent(event) ? keyOf(threadId, event) : null;
   }
 
   function forget(key: string): void {

@@ -19,6 +19,14 @@ export type StaffActions = {
     text: string,
     attachments: readonly Attachment[],
   ) => Promise<StaffOutcome>;
+  /** Changes what `by` said in that line of the thread. */
+  readonly putRight: (
+    threadId: string,
+    by: string,
+    line: number,
+    text: string,
+    attachments: readonly Attachment[],
+  ) => Promise<StaffOutcome>;
   /** A line that stays with staff. */
   readonly note: (threadId: string, by: string, text: string) => Promise<StaffOutcome>;
 };

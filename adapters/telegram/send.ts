@@ -24,6 +24,8 @@ export type Sender = {
   /** Sends one part; gives its message id. Rejects with {@link ChannelError}. */
   readonly part: (part: Part, to: Place) => Promise<number>;
   readonly text: (text: MarkedText, keyboard: Keyboard | null, to: Place) => Promise<number>;
+  /** Changes the words of one of our own messages to those of `part`, of the same kind. */
+  readonly change: (message: number, part: Part, chat: number) => Promise<void>;
   /** Changes one of our own messages. */
   readonly edit: (message: number, text: MarkedText, keyboard: Keyboard, chat: number) => Promise<void>;
 };
@@ -262,7 +264,27 @@ export function createSender({ api, pace, notes, picturePng, barPng, openForeign
       });
   }
 
-  return { part, text, edit };
+  async function change(message: number, part: Part, chat: number): Promise<void> {
+    const at = { chat_id: chat, message_id: message };
+    await pace.run(chat, false, async () => {
+      try {
+        if (part.kind === 'text')
+          await raw.editMessageText({
+            ...at,
+            text: htmlOf(part.text),
+            parse_mode: 'HTML',
+            link_preview_options: { is_disabled: true },
+          });
+        else await raw.editMessageCaption({ ...at, caption: htmlOf(part.caption), parse_mode: 'HTML' });
+      } catch (thrown) {
+        const error = toChannelError(thrown);
+        if (error.failure === 'busy') pace.hold(chat, error.retryAfterMs ?? 0);
+        throw error;
+      }
+    });
+  }
+
+  return { part, text, edit, change };
 }
 
 /** The framework writes file names into the form without quotes: what would end one early is taken out. */

@@ -143,9 +143,9 @@ export function createTelegram(options: TelegramOptions): TelegramChannel {
       stopping.abort();
       await Promise.all([running, desk?.stop()]);
     },
-    async deliver(reply, to) {
+    async deliver(reply, to, arrived) {
       try {
-        return await deliver(reply, to);
+        return await deliver(reply, to, arrived);
       } catch (error) {
         log.error({ why: String(error) }, 'a delivery failed on our side');
         return { kind: 'later', afterMs: 10_000, why: String(error) };

@@ -4,6 +4,7 @@ import { freshKey } from '../http/fresh-key.ts';
 import { dialled } from '../pages/blocks.tsx';
 import { Beware, Camera } from '../pages/icons.tsx';
 import { page } from '../pages/page.tsx';
+import { asTheyStand } from '../pages/put-right.ts';
 import { isSaid } from '../pages/said.tsx';
 import { Lines } from './lines.tsx';
 import { Plate } from './plate.tsx';
@@ -27,7 +28,7 @@ export type ChatPage = {
 
 export function chatPage(props: ChatPage): ReturnType<typeof page> {
   const { world, visitor } = props;
-  const lines = props.lines.filter(isSaid);
+  const lines = asTheyStand(props.lines).filter(isSaid);
   const van = visitor.booking === null ? null : world.vanOf(visitor.booking);
   const from = props.all ? 0 : Math.max(0, lines.length - SHOWN);
   return page({

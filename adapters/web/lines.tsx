@@ -1,7 +1,8 @@
 import type { FC } from 'hono/jsx';
-import type { Line, Reply } from '../../src/index.ts';
+import type { Reply } from '../../src/index.ts';
 import { freshKey } from '../http/fresh-key.ts';
 import type { Finds } from '../pages/blocks.tsx';
+import type { StandingLine } from '../pages/put-right.ts';
 import { Said } from '../pages/said.tsx';
 import { dayAt, sameDay } from '../pages/when.ts';
 import { sentKey } from './keys.ts';
@@ -9,7 +10,7 @@ import type { Visitor } from './visitor.ts';
 import type { WebWorld } from './world.ts';
 
 /** Lines from the `from`th on, each new day announced. */
-export const Lines: FC<{ world: WebWorld; visitor: Visitor; lines: readonly Line[]; from: number }> = ({
+export const Lines: FC<{ world: WebWorld; visitor: Visitor; lines: readonly StandingLine[]; from: number }> = ({
   world,
   visitor,
   lines,
@@ -35,7 +36,9 @@ export const Lines: FC<{ world: WebWorld; visitor: Visitor; lines: readonly Line
 };
 
 /** `open`: nothing was said after it, so that what it offers can still be pressed. */
-export const OneLine: FC<{ world: WebWorld; visitor: Visitor; line: Line; open: boolean; here: boolean }> = (props) => {
+export const OneLine: FC<{ world: WebWorld; visitor: Visitor; line: StandingLine; open: boolean; here: boolean }> = (
+  props,
+) => {
   const { world, visitor, line, open, here } = props;
   return (
     <Said

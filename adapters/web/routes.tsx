@@ -9,6 +9,7 @@ import { sameSiteOnly } from '../http/same-site.ts';
 import { MOST_FILE_BYTES } from '../http/uploads.ts';
 import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
+import { asTheyStand } from '../pages/put-right.ts';
 import { isSaid } from '../pages/said.tsx';
 import { chatPage } from './chat-page.tsx';
 import { CHAT_CSS } from './chat-style.ts';
@@ -107,7 +108,10 @@ function teller(after: number, world: WebWorld, first: Visitor): () => Promise<T
     const head = String(<Plate world={world} visitor={visitor} />);
     const changed = head !== plate;
     plate = head;
-    const said = lines.filter(isSaid);
+    const said = asTheyStand(lines).filter(isSaid);
+    const right = lines.some((line) => line.reply?.putsRight !== undefined)
+      ? asTheyStand(await world.store.lines(visitor.thread.id)).filter((line) => (line.putRightMs ?? 0) > 0)
+      : [];
     const lastSaid = said.findLastIndex((line) => line.who === 'hirer');
     return [
       ...(changed ? [{ event: 'plate', data: head }] : []),
@@ -115,6 +119,11 @@ function teller(after: number, world: WebWorld, first: Visitor): () => Promise<T
         event: 'line',
         id: String(line.id),
         data: String(<OneLine world={world} visitor={visitor} line={line} open={i > lastSaid} here={false} />),
+      })),
+      ...right.map((line) => ({
+        event: 'right',
+        id: String(seen),
+        data: String(<OneLine world={world} visitor={visitor} line={line} open={false} here={false} />),
       })),
     ];
   };

@@ -1,14 +1,20 @@
 import type { FC } from 'hono/jsx';
 import type { Line } from '../../src/index.ts';
+import type { StandingLine } from '../pages/put-right.ts';
 import { Said } from '../pages/said.tsx';
 import { clockAt, dayAt, sameDay } from '../pages/when.ts';
 import { findsFor } from './finds.ts';
+import type { Session } from './session.ts';
 import type { Entry, Mark, ThreadFacts } from './thread-facts.ts';
 import { REASONS } from './words.ts';
 import { firstNameOf, type YardWorld } from './world.ts';
 
 /** Everything that was said and done in the thread, oldest first. */
-export const HistoryView: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ world, facts }) => {
+export const HistoryView: FC<{ world: YardWorld; session: Session; facts: ThreadFacts }> = ({
+  world,
+  session,
+  facts,
+}) => {
   const zone = world.firm.timeZone;
   return (
     <section class="talk" aria-label="What was said">
@@ -19,7 +25,7 @@ export const HistoryView: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ worl
           <>
             {newDay ? <p class="day">{dayAt(timeOf(entry), zone)}</p> : null}
             {entry.kind === 'line' ? (
-              <OneLine world={world} facts={facts} line={entry.line} />
+              <OneLine world={world} session={session} facts={facts} line={entry.line} />
             ) : (
               <OneMark mark={entry.mark} zone={zone} />
             )}
@@ -35,7 +41,8 @@ function timeOf(entry: Entry): number {
   return entry.kind === 'line' ? entry.line.atMs : entry.mark.atMs;
 }
 
-const OneLine: FC<{ world: YardWorld; facts: ThreadFacts; line: Line }> = ({ world, facts, line }) => {
+const OneLine: FC<{ world: YardWorld; session: Session; facts: ThreadFacts; line: StandingLine }> = (props) => {
+  const { world, session, facts, line } = props;
   const sent = line.who === 'hirer' || line.who === 'bot' ? null : SENT[line.sent ?? 'delivered'];
   return (
     <Said
@@ -50,6 +57,11 @@ const OneLine: FC<{ world: YardWorld; facts: ThreadFacts; line: Line }> = ({ wor
         <p class="offered">{`Offered: ${line.reply.choices.map((choice) => choice.label).join(' / ')}`}</p>
       ) : null}
       {sent === null ? null : <p class="offered">{sent}</p>}
+      {line.reply?.from === session.name ? (
+        <p class="offered">
+          <a href={`/yard/thread/${encodeURIComponent(facts.thread.id)}?right=${line.id}#text`}>Put it right</a>
+        </p>
+      ) : null}
     </Said>
   );
 };

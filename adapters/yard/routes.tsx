@@ -7,6 +7,7 @@ import { sameSiteOnly } from '../http/same-site.ts';
 import { MOST_FILE_BYTES } from '../http/uploads.ts';
 import { asset, serveAssets } from '../pages/assets.ts';
 import { BASE_CSS } from '../pages/base-style.ts';
+import type { StandingLine } from '../pages/put-right.ts';
 import { bookingPage } from './booking-page.tsx';
 import { type As, type Day, DayParts, dayPage } from './day-page.tsx';
 import { doorRoutes } from './door-routes.tsx';
@@ -19,7 +20,7 @@ import { passkeyRoutes } from './passkey-routes.tsx';
 import { createPasskeys } from './passkeys.ts';
 import { ownForm, type Session, signedIn } from './session.ts';
 import { shut } from './sign-in.tsx';
-import { threadFacts } from './thread-facts.ts';
+import { type ThreadFacts, threadFacts } from './thread-facts.ts';
 import { ThreadParts, type Told, threadPage } from './thread-page.tsx';
 import { turnaroundPage } from './turnaround-page.tsx';
 import { type ActionEnd, YARD, type YardWorld } from './world.ts';
@@ -71,11 +72,10 @@ export function yardRoutes(world: YardWorld): Hono {
   const showThread = async (c: Context, told: Told | null, status: 200 | 409 | 422 = 200) => {
     const facts = await threadFacts(world, c.req.param('id') ?? '');
     if (facts === null) return c.text('There is no such thread.\n', 404);
+    const session = c.get('session');
     const change = c.req.query('change') !== undefined;
-    return c.html(
-      threadPage({ world, session: c.get('session'), facts, told, change, key: freshKey() }, files),
-      status,
-    );
+    const right = ownLine(facts, session, Number(c.req.query('right')));
+    return c.html(threadPage({ world, session, facts, told, change, right, key: freshKey() }, files), status);
   };
   app.get('/thread/:id', (c) => showThread(c, null));
   app.get('/thread/:id/events', (c) => {
@@ -84,7 +84,8 @@ export function yardRoutes(world: YardWorld): Hono {
       const facts = await threadFacts(world, c.req.param('id'));
       if (facts === null) return null;
       const session = c.get('session');
-      return String(<ThreadParts world={world} session={session} facts={facts} told={null} change={false} key={key} />);
+      const parts = { world, session, facts, told: null, change: false, right: null, key };
+      return String(<ThreadParts {...parts} />);
     });
   });
   app.get('/thread/:id/file/:file', async (c) => {
@@ -148,7 +149,21 @@ export function yardRoutes(world: YardWorld): Hono {
       return actions.say(id, session.name, text, sent.attachments);
     }),
   );
+  app.post(
+    '/thread/:id/put-right',
+    action((id, session, form) => {
+      const text = form.text('text').replace(/\r\n?/g, '\n').trim();
+      return text === ''
+        ? Promise.resolve({ says: 'There was nothing to put in its place.', text })
+        : actions.putRight(id, session.name, Number(form.text('line')), text);
+    }),
+  );
   return app;
+}
+
+function ownLine(facts: ThreadFacts, session: Session, id: number): StandingLine | null {
+  const found = facts.history.find((entry) => entry.kind === 'line' && entry.line.id === id);
+  return found?.kind === 'line' && found.line.reply?.from === session.name ? found.line : null;
 }
 
 async function fileOf(

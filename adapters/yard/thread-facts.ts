@@ -1,4 +1,5 @@
-import type { Booking, Brief, Event, Line, Thread } from '../../src/index.ts';
+import type { Booking, Brief, Event, Thread } from '../../src/index.ts';
+import { asTheyStand, type StandingLine } from '../pages/put-right.ts';
 import { isSaid } from '../pages/said.tsx';
 import type { YardWorld } from './world.ts';
 
@@ -8,7 +9,9 @@ export type Mark =
   | { readonly kind: 'taken' | 'given-back'; readonly atMs: number; readonly by: string }
   | { readonly kind: 'note'; readonly atMs: number; readonly by: string; readonly text: string };
 
-export type Entry = { readonly kind: 'line'; readonly line: Line } | { readonly kind: 'mark'; readonly mark: Mark };
+export type Entry =
+  | { readonly kind: 'line'; readonly line: StandingLine }
+  | { readonly kind: 'mark'; readonly mark: Mark };
 
 /** Everything a thread's page shows. */
 export type ThreadFacts = {
@@ -38,7 +41,7 @@ export async function threadFacts(world: YardWorld, id: string): Promise<ThreadF
     booking,
     others: together.filter((one) => one.id !== id),
     brief: passes.at(-1) ?? null,
-    history: inOrder(lines.filter(isSaid), marks),
+    history: inOrder(asTheyStand(lines).filter(isSaid), marks),
   };
 }
 
@@ -57,7 +60,7 @@ function markOf(event: Event, atMs: number): Mark[] {
 }
 
 /** Both lists are in order of time; of the same instant, what was said comes before what it brought about. */
-function inOrder(lines: readonly Line[], marks: readonly Mark[]): readonly Entry[] {
+function inOrder(lines: readonly StandingLine[], marks: readonly Mark[]): readonly Entry[] {
   const entries: Entry[] = [];
   let next = 0;
   for (const line of lines) {

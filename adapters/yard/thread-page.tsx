@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { Booking } from '../../src/index.ts';
-import { dayOf, daysBetween } from '../../src/index.ts';
+import { dayOf, daysBetween, wordsOf } from '../../src/index.ts';
 import { dialled } from '../pages/blocks.tsx';
 import { Camera } from '../pages/icons.tsx';
+import type { StandingLine } from '../pages/put-right.ts';
 import { Van } from '../pages/silhouettes.tsx';
 import { dayName, nightsWords } from '../pages/when.ts';
 import { BriefView } from './brief-view.tsx';
@@ -23,6 +24,8 @@ export type ThreadPage = {
   readonly told: Told | null;
   /** The suggested answer is to be changed before it is sent. */
   readonly change: boolean;
+  /** One of the session's own lines, to be put right. */
+  readonly right: StandingLine | null;
   /** Made anew with each page: a form sent twice counts once. */
   readonly key: string;
 };
@@ -45,14 +48,16 @@ export function threadPage(props: ThreadPage, files: FrameProps['files']): Retur
           </div>
           <Aside path={path} session={session} facts={facts} world={world} keyed={props.key} />
         </main>
-        <Reply path={path} session={session} keyed={props.key} to={name} told={props.told} text={replyText(props)} />
+        <ReplyBox {...props} path={path} to={name} />
       </>
     ),
   });
 }
 
-function replyText({ told, change, facts }: ThreadPage): string {
-  return told?.text ?? (change ? (facts.brief?.suggested ?? '') : '');
+function replyText({ told, change, right, facts }: ThreadPage): string {
+  if (told !== null) return told.text;
+  if (right?.reply != null) return wordsOf(right.reply);
+  return change ? (facts.brief?.suggested ?? '') : '';
 }
 
 /** What the event stream sends again when it has changed. */
@@ -62,7 +67,7 @@ export const ThreadParts: FC<ThreadPage> = ({ world, session, facts, key }) => (
     {facts.brief === null || facts.thread.keeper === 'bot' ? null : (
       <BriefView world={world} session={session} facts={facts} brief={facts.brief} keyed={key} />
     )}
-    <HistoryView world={world} facts={facts} />
+    <HistoryView world={world} session={session} facts={facts} />
   </>
 );
 
@@ -169,35 +174,45 @@ const Aside: FC<{ path: string; session: Session; facts: ThreadFacts; world: Yar
   );
 };
 
-const Reply: FC<{ path: string; session: Session; keyed: string; to: string; told: Told | null; text: string }> = (
-  props,
-) => (
-  <footer class="box">
-    <p class="signal" role="status" id="signal">
-      {props.told?.says ?? ''}
-    </p>
-    <form id="box" method="post" action={`${props.path}/say`} enctype="multipart/form-data">
-      <Csrf session={props.session} />
-      <input type="hidden" name="key" value={props.keyed} />
-      <label class="hush" for="text">{`Your words to ${props.to}`}</label>
-      <textarea
-        id="text"
-        name="text"
-        rows={props.text === '' ? 1 : 6}
-        maxlength={8000}
-        placeholder={`To ${props.to}`}
-        autofocus={props.text !== ''}
+const ReplyBox: FC<ThreadPage & { path: string; to: string }> = (props) => {
+  const { path, to, session, told, right, key } = props;
+  const text = replyText(props);
+  return (
+    <footer class="box">
+      <p class="signal" role="status" id="signal">
+        {told?.says ?? (right === null ? '' : `These words take the place of those you sent to ${to}.`)}
+      </p>
+      <form
+        id="box"
+        method="post"
+        action={`${path}/${right === null ? 'say' : 'put-right'}`}
+        enctype="multipart/form-data"
       >
-        {props.text}
-      </textarea>
-      <label class="press photo">
-        <Camera />
-        <span class="hush">Add a photo or video</span>
-        <input class="hush" type="file" name="photo" accept="image/*,video/*,audio/*,application/pdf" />
-      </label>
-      <button class="press next" type="submit">
-        Send
-      </button>
-    </form>
-  </footer>
-);
+        <Csrf session={session} />
+        <input type="hidden" name="key" value={key} />
+        {right === null ? null : <input type="hidden" name="line" value={String(right.id)} />}
+        <label class="hush" for="text">{`Your words to ${to}`}</label>
+        <textarea
+          id="text"
+          name="text"
+          rows={text === '' ? 1 : 6}
+          maxlength={8000}
+          placeholder={`To ${to}`}
+          autofocus={text !== ''}
+        >
+          {text}
+        </textarea>
+        {right === null ? (
+          <label class="press photo">
+            <Camera />
+            <span class="hush">Add a photo or video</span>
+            <input class="hush" type="file" name="photo" accept="image/*,video/*,audio/*,application/pdf" />
+          </label>
+        ) : null}
+        <button class="press next" type="submit">
+          {right === null ? 'Send' : 'Put it right'}
+        </button>
+      </form>
+    </footer>
+  );
+};

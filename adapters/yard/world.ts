@@ -17,6 +17,8 @@ export type StaffActions = {
   readonly take: (threadId: string, by: string) => Promise<ActionEnd>;
   readonly giveBack: (threadId: string, by: string) => Promise<ActionEnd>;
   readonly say: (threadId: string, by: string, text: string, attachments: readonly Attachment[]) => Promise<ActionEnd>;
+  /** Changes what `by` said in that line. */
+  readonly putRight: (threadId: string, by: string, line: number, text: string) => Promise<ActionEnd>;
   readonly note: (threadId: string, by: string, text: string) => Promise<ActionEnd>;
   /** Hands the thread to a colleague: it is theirs at once. */
   readonly pass: (threadId: string, by: string, to: string) => Promise<ActionEnd>;

@@ -76,6 +76,7 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .note{border:2px dashed var(--rule);border-radius:var(--radius);padding:.6rem 1rem;margin:0 0 1.5rem;font-family:var(--sign)}
 .note h3{font:650 1rem/1.4 var(--sign);color:var(--quiet)}
 .offered{font:400 1rem/1.4 var(--sign);color:var(--quiet)}
+.offered a{display:inline-flex;align-items:center;min-height:48px}
 .at-thread .notice{border-radius:var(--radius)}
 .aside{display:grid;gap:1.25rem;align-content:start}
 .aside form{display:grid;gap:.5rem}

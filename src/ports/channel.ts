@@ -21,6 +21,9 @@ export type Receipt =
   | { readonly kind: 'unknown'; readonly why: string }
   | { readonly kind: 'gone'; readonly why: string };
 
+/** How words that are put right stand at the hirer's end now: the channel's own id of them, and as they read. */
+export type Arrived = { readonly id: string; readonly reply: Reply };
+
 /** A way to reach people. `deliver` never throws: every failure is a receipt. */
 export type Channel = {
   readonly name: ChannelName;
@@ -28,5 +31,9 @@ export type Channel = {
   readonly start: () => Promise<void>;
   /** Ends cleanly: nothing already accepted is lost. */
   readonly stop: () => Promise<void>;
-  readonly deliver: (reply: Reply, to: Address) => Promise<Receipt>;
+  /**
+   * @param arrived Given when the reply puts right an earlier one that has arrived: it then takes that one's place, or
+   *                 follows, marked as put right, where that can no longer be done.
+   */
+  readonly deliver: (reply: Reply, to: Address, arrived?: Arrived | null) => Promise<Receipt>;
 };

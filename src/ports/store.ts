@@ -2,7 +2,7 @@ import type { BookingRef } from '../basics/ids.ts';
 import type { Address, Booking, Message } from '../message/message.ts';
 import type { Reply } from '../reply/reply.ts';
 import type { Event, Thread } from '../thread/thread.ts';
-import type { Receipt } from './channel.ts';
+import type { Arrived, Receipt } from './channel.ts';
 
 /** A message as it waits in the store for its turn. `seq` gives the order in which messages were received. */
 export type Received = { readonly seq: number; readonly threadId: string; readonly message: Message };
@@ -16,6 +16,8 @@ export type OutboxRow = Address & {
   readonly notBeforeMs: number;
   /** Marked as being sent and never settled: the process ended in between, and nobody knows whether it arrived. */
   readonly maybeSent: boolean;
+  /** Of a reply that puts right another: the newest of that one and its corrections that has arrived, else null. */
+  readonly arrived: Arrived | null;
 };
 
 /** One thing said in a thread, as staff read it. `who`: 'hirer', 'bot', or a rota name. */

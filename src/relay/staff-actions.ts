@@ -67,9 +67,7 @@ export function staffSays(
 ): ActionResult {
   if (thread.keeper === 'staff' && thread.keeperName !== by)
     return { kind: 'taken-by', name: thread.keeperName ?? 'a colleague' };
-  const words: Block[] = text === '' ? [] : [{ kind: 'line', text }];
-  const things = attachments.map((attachment): Block => ({ kind: 'attachment', attachment }));
-  const reply: Reply = { kind: 'relay', from: by, topic: null, blocks: [...words, ...things], choices: [] };
+  const reply = personReply(by, text, attachments);
   // Whoever has it next, person or bot, knows what was said.
   const memory = text === '' ? thread.memory : { ...thread.memory, tried: withSaid(thread.memory.tried, by, text) };
   const taken =
@@ -78,6 +76,45 @@ export function staffSays(
       : { ...thread, memory, keeper: 'staff' as const, keeperName: by, sinceMs: nowMs, open: null };
   const events: Event[] = thread.keeper === 'staff' ? [] : [{ kind: 'taken', by }];
   return { kind: 'done', thread: taken, replies: [reply], events: [...events, staffSaid(by, text, attachments)] };
+}
+
+/**
+ * Staff change what they said: the hirer sees the new words in the place of the old, whoever has the thread by now.
+ *
+ * @param line The line as it was first said, and the reply that it holds.
+ */
+export function putRight(
+  thread: Thread,
+  by: string,
+  line: { readonly id: number; readonly reply: Reply },
+  text: string,
+  attachments: readonly Attachment[],
+): ActionResult {
+  const { tried } = thread.memory;
+  const before = saidWords(by, wordsOf(line.reply));
+  const memory = { ...thread.memory, tried: tried.map((each) => (each === before ? saidWords(by, text) : each)) };
+  return {
+    kind: 'done',
+    thread: { ...thread, memory },
+    replies: [{ ...personReply(by, text, attachments), putsRight: line.id }],
+    events: [{ kind: 'staff-put-right', by, text, line: line.id }],
+  };
+}
+
+/** The words of what a person said, without what was sent along. */
+export function wordsOf({ blocks }: Reply): string {
+  return blocks.flatMap((block) => (block.kind === 'line' ? [block.text] : [])).join('\n');
+}
+
+/** What was sent along with a person's words. */
+export function attachmentsOf({ blocks }: Reply): readonly Attachment[] {
+  return blocks.flatMap((block) => (block.kind === 'attachment' ? [block.attachment] : []));
+}
+
+function personReply(by: string, text: string, attachments: readonly Attachment[]): Reply {
+  const words: Block[] = text === '' ? [] : [{ kind: 'line', text }];
+  const things = attachments.map((attachment): Block => ({ kind: 'attachment', attachment }));
+  return { kind: 'relay', from: by, topic: null, blocks: [...words, ...things], choices: [] };
 }
 
 /** What staff said, as an event: the same whether it is about to be stored or looked for. */
@@ -109,8 +146,12 @@ export function staffNotes(thread: Thread, by: string, text: string): ActionResu
 }
 
 function withSaid(tried: readonly string[], by: string, text: string): readonly string[] {
+  return [...tried, saidWords(by, text)].slice(-TRIED_LINES);
+}
+
+function saidWords(by: string, text: string): string {
   const words = text.length <= SAID_UNITS ? text : `${text.slice(0, SAID_UNITS).replace(/\s*\S*$/, '')} …`;
-  return [...tried, `${by} said: “${words}”`].slice(-TRIED_LINES);
+  return `${by} said: “${words}”`;
 }
 
 function relayed(from: string | null, text: string): Reply {

@@ -41,6 +41,8 @@ export type Reply = {
   readonly topic: TopicId | null;
   readonly blocks: readonly Block[];
   readonly choices: readonly Choice[];
+  /** The id of the line that these words take the place of: a person has put right what they said. */
+  readonly putsRight?: number;
 };
 
 /** The reply as plain text: what the console prints, what staff see as a suggestion, what lengths are measured on. */

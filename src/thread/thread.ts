@@ -108,6 +108,8 @@ export type Event =
       readonly text: string;
       readonly attachments?: readonly Attachment[];
     }
+  /** Staff changed what they had said in the thread's line `line`. */
+  | { readonly kind: 'staff-put-right'; readonly by: string; readonly text: string; readonly line: number }
   /** The keeper went off duty with the hirer unanswered. */
   | { readonly kind: 'shift-ended'; readonly by: string }
   /** Stays with staff. */

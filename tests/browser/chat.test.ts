@@ -132,6 +132,24 @@ describe('the chat page in a browser', () => {
     expect(await page.locator('.choices').count()).toBe(1);
   });
 
+  it('puts the new words where the old stood when a person puts them right', async () => {
+    const { page, world } = await open();
+    await say(page, 'hot water');
+    await page.waitForSelector('.choices');
+    const [thread] = await world.store.threads({});
+    const words = (text: string) => aReply({ kind: 'relay', from: 'Gethin', blocks: [{ kind: 'line', text }] });
+    await world.tell(thread?.id ?? '', words('The red tap'));
+    await page.waitForSelector('text=The red tap');
+    const line = (await world.store.lines(thread?.id ?? '')).at(-1)?.id ?? 0;
+    await world.tell(thread?.id ?? '', words('And ring me'));
+    await page.waitForSelector('text=And ring me');
+    await world.tell(thread?.id ?? '', { ...words('The blue tap'), putsRight: line });
+    await page.waitForSelector('text=The blue tap');
+    const persons = await page.locator('.line.person').allInnerTexts();
+    expect(persons.map((each) => each.split('\n').at(-1))).toEqual(['The blue tap', 'And ring me']);
+    expect(persons[0]).toContain('put right');
+  });
+
   it('keeps what is typed without signal and sends each once when it returns', async () => {
     const { page, context, world } = await open();
     await say(page, 'before');

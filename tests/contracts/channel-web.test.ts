@@ -15,8 +15,11 @@ async function webRig(): Promise<ChannelRig> {
     ...world.channel,
     deliver: async (reply, to) => {
       const thread = await world.store.threadAt(to);
-      if (thread !== null) await world.store.post(thread.id, reply, NOW_MS);
-      return world.channel.deliver(reply, to);
+      if (thread === null) return world.channel.deliver(reply, to);
+      await world.store.post(thread.id, reply, NOW_MS);
+      const receipt = await world.channel.deliver(reply, to);
+      const line = (await world.store.lines(thread.id)).at(-1)?.id;
+      return receipt.kind === 'delivered' ? { ...receipt, id: String(line) } : receipt;
     },
   };
 

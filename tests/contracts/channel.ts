@@ -36,6 +36,7 @@ export type Point =
   | 'media out'
   | 'location'
   | 'edits'
+  | 'put right'
   | 'choices'
   | 'pictures'
   | 'start'
@@ -239,6 +240,21 @@ export function channelContract(name: string, makeRig: () => Promise<ChannelRig>
       const screen = await hirer.screen();
       expect(screen.some((seen) => seen.media === 'photo')).toBe(true);
       expect(screen.map((seen) => seen.text).join('\n')).toContain('Like this');
+    });
+
+    point('put right', 'puts new words in the place of those that a person said before', async () => {
+      const hirer = await rig.person();
+      const said = aReply([aLine('The red tap')], { kind: 'relay', from: 'Tom' });
+      const first = await rig.channel.deliver(said, hirer.address);
+      await rig.channel.deliver(aReply([aLine('And close the locker')], { kind: 'relay', from: 'Tom' }), hirer.address);
+      const id = first.kind === 'delivered' ? first.id : '';
+      const right = { ...said, blocks: [aLine('The blue tap')], putsRight: Number(id) };
+      expect(await rig.channel.deliver(right, hirer.address, { id, reply: said })).toMatchObject({ kind: 'delivered' });
+      const texts = (await hirer.screen()).map((seen) => seen.text);
+      expect(texts).toHaveLength(2);
+      expect(texts[0]).toContain('The blue tap');
+      expect(texts[0]).not.toContain('red');
+      expect(texts[1]).toContain('close the locker');
     });
 
     point('location', 'carries a location from a person to the hirer', async () => {

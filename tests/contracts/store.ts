@@ -358,6 +358,28 @@ export function storeContract(keeper: Keeper): void {
         expect((await store.lines(threadId))[1]?.sent).toBe('delivered');
       });
 
+      test('gives with what puts a line right the newest of it that has arrived', async () => {
+        const threadId = await receive(store, aMessage('1'));
+        const next = async () => (await store.nextToSend('telegram', NOW, 1, IDLE))[0];
+        await store.post(threadId, aReply('red'), NOW);
+        const first = await next();
+        expect(first?.arrived).toBeNull();
+        await store.settle(first?.id ?? 0, { kind: 'delivered', id: '77' }, NOW);
+        await store.post(threadId, aReply('something else'), NOW);
+        await store.settle((await next())?.id ?? 0, { kind: 'delivered', id: '78' }, NOW);
+        const right = { putsRight: first?.id ?? 0 };
+        await store.post(threadId, aReply('blue', right), NOW);
+        const second = await next();
+        expect(second?.arrived).toEqual({ id: '77', reply: aReply('red') });
+        await store.settle(second?.id ?? 0, { kind: 'delivered', id: '79' }, NOW);
+        await store.post(threadId, aReply('green', right), NOW);
+        const third = await next();
+        expect(third?.arrived).toEqual({ id: '79', reply: aReply('blue', right) });
+        await store.settle(third?.id ?? 0, { kind: 'unknown', why: 'so' }, NOW);
+        await store.post(threadId, aReply('white', right), NOW);
+        expect((await next())?.arrived).toEqual({ id: '79', reply: aReply('blue', right) });
+      });
+
       test('remembers that a row was on its way until it is settled', async () => {
         const threadId = await receive(store, aMessage('1'));
         await store.post(threadId, aReply('one'), NOW);

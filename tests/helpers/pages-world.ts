@@ -22,6 +22,7 @@ import {
   giveBack,
   type Message,
   newThread,
+  putRight,
   type Reply,
   type Store,
   staffNotes,
@@ -226,6 +227,12 @@ export async function chatWorld(
       take: (id, by) => act(id, (thread) => takeThread(thread, by, now())),
       giveBack: (id, by) => act(id, (thread) => giveBack(thread, by, now())),
       say: (id, by, text, attachments) => act(id, (thread) => staffSays(thread, by, text, attachments, now())),
+      putRight: async (id, by, at, text) => {
+        const reply = (await store.lines(id)).find((line) => line.id === at)?.reply;
+        return reply == null
+          ? { kind: 'no-such-thread' }
+          : act(id, (thread) => putRight(thread, by, { id: at, reply }, text, []));
+      },
       note: (id, by, text) => act(id, (thread) => staffNotes(thread, by, text)),
       pass: (id, _by, to) => act(id, (thread) => takeThread({ ...thread, keeper: 'waiting' }, to, now())),
     },

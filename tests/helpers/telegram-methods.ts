@@ -84,6 +84,11 @@ export function carryOut(world: World, method: string, payload: Payload): unknow
       if (text.length > LONGEST_TEXT) throw bad('MESSAGE_TOO_LONG');
       return edit(world, payload, { text, ...(entities.length > 0 ? { entities } : {}) });
     }
+    case 'editMessageCaption': {
+      const { text, entities } = marked(payload.caption, payload.parse_mode);
+      if (text.length > LONGEST_CAPTION) throw bad('message caption is too long');
+      return edit(world, payload, { caption: text, ...(entities.length > 0 ? { caption_entities: entities } : {}) });
+    }
     case 'editMessageReplyMarkup':
       return edit(world, payload, {});
     case 'setMessageReaction': {

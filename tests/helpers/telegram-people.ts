@@ -140,6 +140,12 @@ export class PersonOnTelegram {
     this.world.push({ edited_message: this.world.wire(kept) });
   }
 
+  /** Takes a message out of the private chat for both sides. The bot is told nothing, as the published Update has no field for it. */
+  deletes(messageId: number): void {
+    const at = this.place.messages.findIndex((kept) => kept.message_id === messageId);
+    this.place.messages.splice(at, 1);
+  }
+
   /** Presses the newest button with that label in a place; returns the query's id. */
   presses(label: string, place: Place = this.place, inTopic?: number): string {
     const kept = place.messages.findLast(

@@ -113,6 +113,9 @@ export async function aYard(options: YardOptions) {
     say: act((shell, thread: string, by: string, text: string, attachments: readonly Attachment[]) =>
       shell.say(thread, by, text, attachments),
     ),
+    putRight: act((shell, thread: string, by: string, line: number, text: string, attachments: readonly Attachment[]) =>
+      shell.putRight(thread, by, line, text, attachments),
+    ),
     note: act((shell, thread: string, by: string, text: string) => shell.note(thread, by, text)),
   };
   const channel = createTelegram(

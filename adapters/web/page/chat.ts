@@ -134,6 +134,15 @@ function addLine(html: string): void {
   follow(line);
 }
 
+/** A person has put right what they said: the new words stand where the old did, and the page stays where it is. */
+function replaceLine(html: string): void {
+  const parsed = new DOMParser().parseFromString(html, 'text/html').body.firstElementChild;
+  if (!(parsed instanceof HTMLElement)) return;
+  const old = talk.querySelector(`[data-line="${parsed.dataset.line}"]`);
+  if (old === null || old.innerHTML === parsed.innerHTML) return;
+  old.replaceWith(document.importNode(parsed, true));
+}
+
 /** A notice is kept at the top of the screen until the hirer has written again; other lines are shown from their beginning. */
 function follow(line: HTMLElement): void {
   const lines = [...talk.querySelectorAll<HTMLElement>('.line')];
@@ -152,6 +161,7 @@ function listen(): void {
     [...talk.querySelectorAll<HTMLElement>('[data-line]')].pop()?.dataset.line ?? document.body.dataset.after ?? '0';
   const stream = new EventSource(`${path}/events?after=${last}`);
   stream.addEventListener('line', (event) => addLine(event.data));
+  stream.addEventListener('right', (event) => replaceLine(event.data));
   stream.addEventListener('plate', (event) => {
     find('#plate').outerHTML = event.data;
   });

@@ -173,7 +173,7 @@ describe('the staff desk in a group with forum topics', () => {
     await until(() => inTopic().some((seen) => seen.media === 'poll'), 'the poll');
   });
 
-  it('sends an edit to the hirer as put right, and a repeat of the same text not at all', async () => {
+  it('changes the hirer’s copy when staff edit their message, and nothing for a repeat of the same text', async () => {
     const { person, threadId } = await yard.hirer('Ada', aBooking());
     const meg = yard.standIn.person('Margaret');
     await yard.pass(threadId);
@@ -182,8 +182,85 @@ describe('the staff desk in a group with forum topics', () => {
     await hirerReads(person, 'The red tap');
     meg.edits(said, 'The red tap');
     meg.edits(said, 'The blue tap');
-    await hirerReads(person, '(Put right) The blue tap');
-    expect(person.screen().filter((seen) => seen.text.includes('Put right'))).toHaveLength(1);
+    await hirerReads(person, 'The blue tap');
+    meg.edits(said, 'The blue tap, on the left');
+    await hirerReads(person, 'The blue tap, on the left');
+    expect(person.screen().map((seen) => seen.text)).toEqual(['Somebody\nThe blue tap, on the left']);
+    expect(
+      yard.standIn.callsOf('editMessageText').filter((call) => call.payload.chat_id === person.user.id),
+    ).toHaveLength(2);
+    expect(inTopic().some((seen) => seen.text.includes('tap'))).toBe(false);
+  });
+
+  it('changes the words under a photo', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    const sent = meg.sends('photo', { place: yard.group.place, topic: topicId(), caption: 'the red one' });
+    await hirerReads(person, 'the red one');
+    meg.edits(sent, 'the blue one');
+    await hirerReads(person, 'the blue one');
+    expect(person.screen().map((seen) => [seen.media, seen.text])).toEqual([['photo', 'Somebody\nthe blue one']]);
+  });
+
+  it('sends what was put right anew, and says so, when the hirer has deleted the first', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    const said = meg.saysIn(yard.group.place, 'The red tap', { topic: topicId() });
+    await hirerReads(person, 'The red tap');
+    person.deletes(person.screen().at(-1)?.id ?? 0);
+    meg.edits(said, 'The blue tap');
+    await hirerReads(person, 'Somebody\n(Put right) The blue tap');
+    await until(() => yard.group.reactionsOn(said).includes('👍'), 'the mark');
+    meg.edits(said, 'The green tap');
+    await hirerReads(person, 'The green tap');
+    expect(person.screen().filter((seen) => seen.text.includes('tap'))).toHaveLength(1);
+  });
+
+  it('changes what staff said before they gave the thread back, without taking it again', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await told('fridge');
+    const said = meg.saysIn(yard.group.place, 'Ring 0163 first', { topic: topicId() });
+    await hirerReads(person, 'Ring 0163 first');
+    await yard.shell.giveBack(threadId, 'Somebody');
+    meg.edits(said, 'Ring 01632 960147 first');
+    await hirerReads(person, 'Ring 01632 960147 first');
+    expect(await yard.keeper(threadId)).toBe('bot');
+  });
+
+  it('shows in the forum topic what staff put right on the yard page, and lets nobody put right another’s words', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    await yard.pass(threadId);
+    await told('fridge');
+    await yard.shell.say(threadId, 'Nessa', 'At ten');
+    await told('Nessa to Ada\nAt ten');
+    const line = (await yard.store.lines(threadId)).findLast(({ who }) => who === 'Nessa')?.id ?? 0;
+    expect(await yard.shell.putRight(threadId, 'Gethin', line, 'Never')).toEqual({ kind: 'no-such-thread' });
+    expect(await yard.shell.putRight(threadId, 'Nessa', line, 'At eleven')).toEqual({ kind: 'done' });
+    await told('Nessa to Ada, put right\nAt eleven');
+    await hirerReads(person, 'Nessa\nAt eleven');
+    expect(person.screen().some((seen) => seen.text.includes('ten'))).toBe(false);
+  });
+
+  it('keeps what a hirer said and then deleted, edited before or not', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    const meg = yard.standIn.person('Margaret');
+    await yard.pass(threadId);
+    await yard.hirerSays(threadId, 'pitch 14');
+    await yard.hirerSays(threadId, 'pitch 15, not 14', [], true);
+    await told('Ada changed that to\npitch 15, not 14');
+    const poll = person.sends('poll');
+    person.deletes(poll.message_id);
+    await yard.hirerSays(threadId, '', [{ kind: 'file', file: `tg:copy:${person.user.id}:${poll.message_id}` }]);
+    await told('[file could not be sent here]');
+    const changed = inTopic().find((seen) => seen.text.includes('not 14'));
+    meg.saysIn(yard.group.place, 'Seen', { topic: topicId(), replyTo: changed?.id ?? null });
+    await hirerReads(person, '“pitch 15, not 14”\nSeen');
   });
 
   it('shows a hirer’s edit as such', async () => {

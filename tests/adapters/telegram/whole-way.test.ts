@@ -41,6 +41,7 @@ describe('from a hirer to the staff group and back', () => {
             take: (...given) => it().take(...given),
             giveBack: (...given) => it().giveBack(...given),
             say: (...given) => it().say(...given),
+            putRight: (...given) => it().putRight(...given),
             note: (...given) => it().note(...given),
           },
         },

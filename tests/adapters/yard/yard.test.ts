@@ -169,6 +169,30 @@ describe('a thread in the yard', () => {
     expect(last?.media).toBe('photo');
   });
 
+  it('lets one put right what one said: the hirer\u2019s page shows the new words where the old stood', async () => {
+    const world = await aWorld({ answer: () => [] });
+    const hirer = webPerson(world, `/chat/${await world.link()}`);
+    await hirer.post({ text: 'a person please' });
+    const [thread] = await world.store.threads({});
+    const path = `/yard/thread/${thread?.id}`;
+    const gethin = await yardPerson(world, 'Gethin');
+    await gethin.press(path, `${path}/say`, { text: 'The red tap' });
+    await gethin.press(path, `${path}/say`, { text: 'And ring me' });
+    const own = (await (await gethin.get(path)).text()).match(/href="([^"]*\?right=\d+)#text"/)?.[1] ?? '';
+    expect(await (await gethin.get(own)).text()).toMatch(/<textarea id="text".*The red tap<\/textarea>/s);
+    expect((await gethin.press(own, `${path}/put-right`, { text: ' ' })).status).toBe(422);
+    await gethin.press(own, `${path}/put-right`, { text: 'The blue tap' });
+    const said = (await hirer.screen()).map((line) => line.text);
+    expect(said.filter((text) => text.includes('Gethin')).map((text) => text.replace(/\d\d:\d\d/g, 'T'))).toEqual([
+      'Gethin put right T The blue tap',
+      'Gethin And ring me',
+    ]);
+    expect(await (await gethin.get(path)).text()).not.toContain('red tap');
+    const nessa = await yardPerson(world, 'Nessa');
+    expect(await (await nessa.get(path)).text()).not.toContain('?right=');
+    expect(await (await nessa.get(own)).text()).not.toContain('put-right');
+  });
+
   it('sends the suggestion as it is', async () => {
     const world = await aWorld();
     const { id } = await aPass(world, { suggested: 'Turn the tap.\nWait "ten" minutes.' });
