@@ -174,6 +174,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     actions,
     aimMinutes: () => aimMinutes(graph.served().knowledge.firm, clock.nowMs()),
     growth,
+    dismissed: async (name) => desk.current?.forget(name),
     workshop: async () => {
       const { knowledge } = graph.served();
       const due = await vanFaultsDue(store, knowledge, null);

@@ -7,6 +7,7 @@ import { newToken } from '../files/tokens.ts';
 import { createLiveGraph } from '../live-graph.ts';
 import { createModels } from '../training/models.ts';
 import { createWorld, type World } from '../world.ts';
+import { admit } from '../yard/members.ts';
 import { freshLink } from './booking-links.ts';
 import { command, type Terminal } from './command.ts';
 import { preparedFolder } from './served-graph.ts';
@@ -67,6 +68,7 @@ async function printWelcome(
   const person = firm.people[0];
   if (fresh && person !== undefined) {
     const { token, hash } = newToken();
+    await admit(store, person.firstName, 'operator');
     await store.putToken({
       hash,
       use: 'sign-in',

@@ -1,5 +1,6 @@
 import { HOUR_MS } from '../../src/index.ts';
 import { newToken } from '../files/tokens.ts';
+import { admit, roleNow } from '../yard/members.ts';
 import { BOT_NAME_NOTE } from './booking-links.ts';
 import { command, UsageError, WorkError } from './command.ts';
 import { withData } from './with-data.ts';
@@ -12,14 +13,15 @@ export const signIn = command({
   usage: 'NAME [--role operator] [--telegram] [--json]',
   help: [
     'NAME         a name on the rota, such as Gethin',
-    '--role ROLE  staff (usual) or operator, who also grows the graph',
+    '--role ROLE  staff or operator, who also grows the graph and lets others in; usual: as they are now, else staff',
     '--telegram   a one-time link by which Telegram learns who of the rota this is, instead',
     '--json       {"url"}',
   ],
-  options: { role: { type: 'string', default: 'staff' }, telegram: { type: 'boolean' }, json: { type: 'boolean' } },
+  options: { role: { type: 'string' }, telegram: { type: 'boolean' }, json: { type: 'boolean' } },
   run: async ({ role, telegram, json }, [said], terminal) => {
     if (said === undefined) throw new UsageError('expected a NAME');
-    if (role !== 'staff' && role !== 'operator') throw new UsageError(`no role '${role}', expected staff or operator`);
+    if (role !== undefined && role !== 'staff' && role !== 'operator')
+      throw new UsageError(`no role '${role}', expected staff or operator`);
     return withData(terminal, async ({ store, served, config, now }) => {
       const people = served().knowledge.firm.people;
       const person = people.find((each) =>
@@ -30,11 +32,15 @@ export const signIn = command({
           `nobody called '${said}' on the rota, expected one of ${people.map((each) => each.firstName).join(', ')}`,
         );
       const { token, hash } = newToken();
+      const name = person.firstName;
+      const may = role ?? (await roleNow(store, name, 'staff')) ?? 'staff';
+      // A link for Telegram says who somebody is there, and lets nobody into the yard page.
+      if (telegram !== true) await admit(store, name, may);
       await store.putToken({
         hash,
         use: telegram === true ? 'staff-telegram' : 'sign-in',
-        subject: person.firstName,
-        data: { role },
+        subject: name,
+        data: { role: may },
         expiresMs: now() + GOOD_FOR_MS,
       });
       const bot = telegram === true ? await store.note(BOT_NAME_NOTE) : null;

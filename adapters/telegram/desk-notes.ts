@@ -107,6 +107,10 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
 
     staffName: (user: number) => get<string>(`telegram:staff:${user}`),
     putStaffName: (user: number, name: string) => put(`telegram:staff:${user}`, name),
+    forgetStaffName: async (name: string) => {
+      for (const kept of await store.notes('telegram:staff:'))
+        if (kept.value === JSON.stringify(name)) await store.putNote(kept.name, '');
+    },
     /** Who took a thread without a name on the rota: their Telegram id and first name, for staff's eyes only. */
     holder: (threadId: string) =>
       get<{ readonly user: number; readonly shown: string }>(`telegram:desk:holder:${threadId}`),

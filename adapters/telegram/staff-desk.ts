@@ -35,6 +35,8 @@ export type StaffDesk = {
    * as the group can be, after a restart too; urgent ones before what is not.
    */
   readonly remind: (threadId: string, words: string, urgent: boolean) => Promise<void>;
+  /** Nobody in the group speaks under this rota name any more, until they open a new link of their own. */
+  readonly forget: (name: string) => Promise<void>;
 };
 
 export type DeskParts = {
@@ -69,6 +71,7 @@ export function createStaffDesk(options: DeskOptions, parts: DeskParts): Running
   });
   return {
     wake: out.wake,
+    forget: notes.forgetStaffName,
     remind: (threadId, words, urgent) => out.remind({ threadId, words, urgent }),
     inbox,
     start: async () => {

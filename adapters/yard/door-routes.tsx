@@ -2,9 +2,10 @@ import { type Context, Hono } from 'hono';
 import { DAY_MS } from '../../src/index.ts';
 import { readForm } from '../http/forms.ts';
 import type { FrameProps } from './frame.tsx';
-import { beginSession, endSession, ownForm, signedIn } from './session.ts';
-import { peoplePage, shut, signInPage } from './sign-in.tsx';
-import { roleOf, type YardWorld } from './world.ts';
+import { admit, dismiss, members, roleNow } from './members.ts';
+import { beginSession, endSession, ownForm, type Session, signedIn } from './session.ts';
+import { type Made, peoplePage, shut, signInPage } from './sign-in.tsx';
+import { roleOf, YARD, type YardWorld } from './world.ts';
 
 type Files = FrameProps['files'];
 
@@ -30,8 +31,9 @@ export function doorRoutes(world: YardWorld, host: string | null, files: Files):
     const token = TOKEN.test(given)
       ? await world.store.spendToken(world.tokens.hashOf(given), 'sign-in', world.clock.nowMs())
       : null;
-    if (token === null) return shut(c, world, files, 'spent', host, 410);
-    await beginSession(c, world, { name: token.subject, role: roleOf(token.data['role']) });
+    const role = token === null ? null : await roleNow(world.store, token.subject, token.data['role']);
+    if (token === null || role === null) return shut(c, world, files, 'spent', host, 410);
+    await beginSession(c, world, { name: token.subject, role });
     return c.redirect('/yard', 303);
   });
 
@@ -44,9 +46,25 @@ export function doorRoutes(world: YardWorld, host: string | null, files: Files):
     return c.redirect('/yard/sign-in', 303);
   });
 
-  app.get('/people', inside, (c) =>
-    c.get('session').role === 'operator' ? c.html(peoplePage(world, files, c.get('session'), null)) : notYours(c),
+  const people = async (session: Session, made: Made | null) =>
+    peoplePage(world, files, session, { made, all: await members(world.store, world.clock.nowMs()) });
+
+  app.get('/people', inside, async (c) =>
+    c.get('session').role === 'operator' ? c.html(await people(c.get('session'), null)) : notYours(c),
   );
+  app.post('/people/remove', inside, async (c) => {
+    const session = c.get('session');
+    if (session.role !== 'operator') return notYours(c);
+    const read = await readForm(c);
+    if (read.kind === 'unreadable' || !ownForm(session, read.form.text('csrf')))
+      return c.text('This form is not from your own page.\n', 403);
+    const name = read.form.text('name');
+    if (name === session.name) return c.text('Nobody can shut themselves out: ask another operator.\n', 409);
+    await dismiss(world.store, name, world.clock.nowMs());
+    await world.dismissed?.(name);
+    world.wakes.wake(YARD);
+    return c.html(await people(session, null));
+  });
   app.post('/people', inside, async (c) => {
     const session = c.get('session');
     if (session.role !== 'operator') return notYours(c);
@@ -57,6 +75,9 @@ export function doorRoutes(world: YardWorld, host: string | null, files: Files):
     if (name === '' || name.length > 60) return c.text('A name is needed, at most 60 letters long.\n', 422);
     const { token, hash } = world.tokens.newToken();
     const role = roleOf(read.form.text('role'));
+    if (name === session.name && role !== session.role)
+      return c.text('Nobody can change what they themselves may do: ask another operator.\n', 409);
+    await admit(world.store, name, role);
     await world.store.putToken({
       hash,
       use: 'sign-in',
@@ -64,7 +85,7 @@ export function doorRoutes(world: YardWorld, host: string | null, files: Files):
       data: { role },
       expiresMs: world.clock.nowMs() + DAY_MS,
     });
-    return c.html(peoplePage(world, files, session, { name, url: `${world.url}/yard/sign-in/${token}` }));
+    return c.html(await people(session, { name, url: `${world.url}/yard/sign-in/${token}` }));
   });
   return app;
 }

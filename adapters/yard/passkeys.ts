@@ -9,8 +9,9 @@ import type {
 import { z } from 'zod';
 import type { Token } from '../../src/index.ts';
 import { createChallenges } from './challenges.ts';
+import { roleNow } from './members.ts';
 import type { Session } from './session.ts';
-import { type Role, roleOf, YARD, type YardWorld } from './world.ts';
+import { type Role, YARD, type YardWorld } from './world.ts';
 
 /** One device's key to the yard, as people see it. `hash` names it. */
 export type Passkey = {
@@ -168,10 +169,11 @@ export function createPasskeys(world: YardWorld): Passkeys {
         });
         return verified ? authenticationInfo : null;
       });
-      if (used === null) return null;
+      const role = await roleNow(store, token.subject, token.data['role']);
+      if (used === null || role === null) return null;
       const noted: Counted = { counter: used.newCounter, atMs: clock.nowMs() };
       await store.putNote(noteName(hash), JSON.stringify(noted));
-      return { name: token.subject, role: roleOf(token.data['role']), passkey: hash };
+      return { name: token.subject, role, passkey: hash };
     },
 
     list: async (owner) => {

@@ -2,7 +2,8 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { Context, MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import { DAY_MS } from '../../src/index.ts';
-import { type Role, roleOf, YARD, type YardWorld } from './world.ts';
+import { roleNow } from './members.ts';
+import { type Role, YARD, type YardWorld } from './world.ts';
 
 /** Who is signed in, since when. `csrf` must come back with every form. */
 export type Session = {
@@ -56,8 +57,10 @@ export async function sessionOf(c: Context, world: YardWorld): Promise<Session |
   const hash = world.tokens.hashOf(secret);
   const token = await world.store.token(hash, 'session', world.clock.nowMs());
   if (token === null) return null;
+  const role = await roleNow(world.store, token.subject, token.data['role']);
+  if (role === null) return null;
   const csrf = createHmac('sha256', secret).update('forms of the yard').digest('base64url');
-  return { name: token.subject, role: roleOf(token.data['role']), csrf, hash, beganMs: token.expiresMs - LASTS_MS };
+  return { name: token.subject, role, csrf, hash, beganMs: token.expiresMs - LASTS_MS };
 }
 
 /** Everything behind it is for those who are signed in; others are told how to get in. */

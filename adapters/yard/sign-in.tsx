@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import { Van } from '../pages/silhouettes.tsx';
 import { Csrf, type FrameProps, yardPage } from './frame.tsx';
 import type { Session } from './session.ts';
-import type { YardWorld } from './world.ts';
+import type { Role, YardWorld } from './world.ts';
 
 type Files = FrameProps['files'];
 
@@ -88,12 +88,23 @@ function shutPage(world: YardWorld, files: Files, why: WhyShut, host: string | n
   });
 }
 
-/** Operators make one-time links for others. `made` is shown once and kept nowhere. */
+/** A one-time link: shown once and kept nowhere. */
+export type Made = { readonly name: string; readonly url: string };
+
+const MAY: Readonly<Record<Role, string>> = {
+  staff: 'answers hirers',
+  operator: 'answers hirers and lets others in',
+};
+
+/** Operators make one-time links for others, and see and end who can come in. */
 export function peoplePage(
   world: YardWorld,
   files: Files,
   session: Session,
-  made: { readonly name: string; readonly url: string } | null,
+  {
+    made,
+    all,
+  }: { readonly made: Made | null; readonly all: readonly { readonly name: string; readonly role: Role }[] },
 ): ReturnType<typeof yardPage> {
   return yardPage({
     title: `Let someone in - ${world.firm.yard}`,
@@ -128,6 +139,31 @@ export function peoplePage(
             Make a link
           </button>
         </form>
+        <section aria-labelledby="inside">
+          <h2 id="inside">Who can come in</h2>
+          <ul class="keys">
+            {all.map(({ name, role }) => (
+              <li>
+                <form method="post" action="/yard/people/remove">
+                  <Csrf session={session} />
+                  <input type="hidden" name="name" value={name} />
+                  <span>
+                    <strong>{name}</strong>
+                    {MAY[role]}
+                  </span>
+                  {name === session.name ? (
+                    <span>You</span>
+                  ) : (
+                    <button class="press" type="submit" aria-label={`Shut ${name} out`}>
+                      Shut out
+                    </button>
+                  )}
+                </form>
+              </li>
+            ))}
+          </ul>
+          <p>Whoever is shut out loses every link, open page and passkey at once. A new link lets them in again.</p>
+        </section>
         <p>
           <a href="/yard">Back to the field</a>
         </p>

@@ -54,6 +54,7 @@ export type YardWorld = {
     | 'token'
     | 'tokens'
     | 'note'
+    | 'notes'
     | 'putNote'
     | 'spendToken'
     | 'dropToken'
@@ -74,6 +75,8 @@ export type YardWorld = {
   readonly aimMinutes: (thread: Thread) => number | null;
   /** Teaching the graph, for operators. */
   readonly growth: Growth;
+  /** Told when an operator has shut somebody out of the yard. */
+  readonly dismissed?: (name: string) => Promise<void>;
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
   /** What keeps staff from being reached elsewhere, in words; null or left out: nothing does. */
   readonly trouble?: () => string | null;

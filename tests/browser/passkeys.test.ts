@@ -243,12 +243,54 @@ describe('passkeys in a browser', () => {
     expect(await page.textContent('main')).toContain('You are not signed in on this device.');
   });
 
-  it('keep the role they were made with', async () => {
-    const { page, url } = await open({ role: 'operator' });
+  it('let their owner do what an operator has said last, not what they were made for', async () => {
+    const { page, url, world } = await open({ role: 'operator' });
     await addTo(page, url);
+    await page.goto(`${url}/yard`);
+    await page.waitForSelector('.door >> text=Let someone in');
+    const dilys = await yardPerson(world, 'Dilys', 'operator');
+    await dilys.press('/yard/people', '/yard/people', { name: 'Nessa', role: 'staff' });
+    await page.goto(`${url}/yard`);
+    expect(await page.locator('.door >> text=Let someone in').count()).toBe(0);
     await signOut(page, url);
     await page.click('text=Open by passkey');
+    await page.waitForSelector('.door');
+    expect(await page.locator('.door >> text=Let someone in').count()).toBe(0);
+    await dilys.press('/yard/people', '/yard/people', { name: 'Nessa', role: 'operator' });
+    await page.goto(`${url}/yard`);
     await page.waitForSelector('.door >> text=Let someone in');
+  });
+
+  it('end with every session and link of somebody who is shut out, until a new link is made', async () => {
+    const { page, url, world, context } = await open();
+    await addTo(page, url);
+    const answer = await caught(page, url);
+    const elsewhere = await yardPerson(world, 'Nessa');
+    const unspent = await world.invite('Nessa');
+    const dilys = await yardPerson(world, 'Dilys', 'operator');
+    expect(await (await dilys.get('/yard/people')).text()).toContain('Shut Nessa out');
+    const shutOut = (name: string) => dilys.press('/yard/people', '/yard/people/remove', { name });
+    expect((await shutOut('Dilys')).status).toBe(409);
+    expect(await (await shutOut('Nessa')).text()).not.toContain('Shut Nessa out');
+    expect((await elsewhere.get('/yard')).status).toBe(401);
+    expect((await elsewhere.post({ answer }, SIGN_IN)).status).toBe(403);
+    expect((await elsewhere.post({}, `/yard/sign-in/${unspent}`)).status).toBe(410);
+    for (const use of ['session', 'passkey', 'sign-in'] as const)
+      expect(await world.store.tokens(use, NOW_MS, 'Nessa')).toEqual([]);
+    await page.goto(`${url}/yard`);
+    expect(await page.textContent('main')).toContain('You are not signed in on this device.');
+    // A link that was being made at that very moment lets nobody in either.
+    const late = await world.invite('Nessa', 'operator');
+    expect((await elsewhere.post({}, `/yard/sign-in/${late}`)).status).toBe(410);
+    const made = await (await dilys.press('/yard/people', '/yard/people', { name: 'Nessa', role: 'staff' })).text();
+    const again = /yard\/sign-in\/([\w-]+)/.exec(made)?.[1] ?? '';
+    expect((await elsewhere.post({}, `/yard/sign-in/${again}`)).status).toBe(303);
+    expect((await elsewhere.get('/yard')).status).toBe(200);
+    expect((await context.cookies()).length).toBeGreaterThan(0);
+    const gethin = await yardPerson(world, 'Gethin');
+    const csrf = /name="csrf" value="([^"]+)"/.exec(await (await gethin.get('/yard')).text())?.[1] ?? '';
+    expect((await gethin.post({ csrf, name: 'Dilys' }, '/yard/people/remove')).status).toBe(403);
+    expect((await dilys.post({ csrf, name: 'Gethin' }, '/yard/people/remove')).status).toBe(403);
   });
 
   it('are shown on a page that has nothing serious for axe at 360 px', async () => {

@@ -81,6 +81,19 @@ describe('the staff desk in a group with forum topics', () => {
     expect(await answered(second)).toBe('Margaret has it already.');
   });
 
+  it('takes the rota name from the Telegram account of somebody who is shut out', async () => {
+    const { person, threadId } = await yard.hirer('Ada', aBooking());
+    yard.links.set('link-meg', 'Nessa');
+    const meg = yard.standIn.person('Margaret');
+    meg.says('/start link-meg');
+    await until(() => meg.screen().length === 1, 'the welcome');
+    await yard.channel.desk?.forget('Nessa');
+    await yard.pass(threadId);
+    await told('fridge');
+    meg.saysIn(yard.group.place, 'It is me', { topic: topicId() });
+    await hirerReads(person, 'Somebody\nIt is me');
+  });
+
   it('carries words both ways and marks what has arrived', async () => {
     const { person, threadId } = await yard.hirer('Ada', aBooking());
     yard.links.set('link-meg', 'Nessa');
