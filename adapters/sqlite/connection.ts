@@ -20,6 +20,7 @@ export type Prepared<Given, Row> = {
 
 /** How long a process waits while another one writes. */
 const BUSY_WAIT_MS = 5_000;
+const TRY_AGAIN_MS = 20;
 
 /**
  * Opens `file`. Full synchronisation: what was committed is on the disk, also after a power cut.
@@ -37,7 +38,7 @@ export function connect(file: string): Connection {
   const raw = run(() => new Database(file, { timeout: BUSY_WAIT_MS }));
   try {
     run(() => {
-      raw.pragma('journal_mode = WAL');
+      writeAhead(raw);
       raw.pragma('synchronous = FULL');
       raw.pragma('foreign_keys = ON');
     });
@@ -46,6 +47,24 @@ export function connect(file: string): Connection {
     throw error;
   }
   return { file, raw, run };
+}
+
+/**
+ * Makes the file a write-ahead database, once and for all who open it. For this step alone SQLite does not wait while
+ * another process writes (it would raise a read lock, and two who do that would wait for each other for ever:
+ * https://www.sqlite.org/c3ref/busy_handler.html), so we let go and try again.
+ */
+function writeAhead(raw: Database.Database): void {
+  for (let waitedMs = 0; ; waitedMs += TRY_AGAIN_MS) {
+    try {
+      raw.pragma('journal_mode = WAL');
+      return;
+    } catch (error) {
+      const busy = error instanceof Database.SqliteError && error.code.startsWith('SQLITE_BUSY');
+      if (!busy || waitedMs >= BUSY_WAIT_MS) throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, TRY_AGAIN_MS);
+    }
+  }
 }
 
 /** Kysely as the writer of SQL only: it types and compiles, the driver below runs. */

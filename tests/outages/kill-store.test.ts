@@ -130,6 +130,27 @@ test(
   60_000 + KILLS * 2_000,
 );
 
+test('waits for another process that writes a file which is not a write-ahead database yet', async () => {
+  const fresh = join(folder.path, 'held.db');
+  const holder = spawn(
+    process.execPath,
+    [
+      '-e',
+      `const db = new (require('better-sqlite3'))(${JSON.stringify(fresh)});
+       db.exec('begin immediate');
+       console.log('held');
+       setTimeout(() => db.exec('commit'), 300);`,
+    ],
+    { env: { ...process.env, NODE_PATH: join(root, 'node_modules') } },
+  );
+  await once(holder.stdout, 'data');
+  const { store } = await openSqlite(fresh);
+  await store.putNote('reached', 'yes');
+  expect(await store.note('reached')).toBe('yes');
+  await store.close();
+  await once(holder, 'close');
+});
+
 test('lets several processes start at once on a file that is not there yet', async () => {
   for (let round = 0; round < 5; round++) {
     const fresh = join(folder.path, `fresh-${round}`, 'pitchhand.db');
