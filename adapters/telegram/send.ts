@@ -208,7 +208,7 @@ export function createSender({ api, pace, notes, picturePng, barPng, openForeign
   async function uploadAnyhow(
     kind: 'photo' | 'voice' | 'video' | 'file',
     file: InputFile,
-    part: Exclude<Part, { kind: 'text' }>,
+    part: Extract<Part, { kind: 'attachment' }>,
     to: Place,
   ): Promise<number> {
     try {

@@ -14,7 +14,9 @@ type Action = { readonly name: string; readonly p: number; readonly minutes: num
 function problemFrom(actions: readonly Action[], call: number, yes?: readonly number[]): Problem {
   return {
     prior: [...actions.map(({ p }) => p), 0],
-    checks: actions.map((_, i) => (yes !== undefined && i === 0 ? { minutes: 0, yes: [...yes, 0], reset: false } : null)),
+    checks: actions.map((_, i) =>
+      yes !== undefined && i === 0 ? { minutes: 0, yes: [...yes, 0], reset: false } : null,
+    ),
     fixes: actions.map(({ minutes }) => ({ minutes, success: 1, reset: false, fuse: false })),
     pass: Array.from({ length: actions.length + 1 }, () => call),
     cannotTell: 0,
