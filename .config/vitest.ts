@@ -10,5 +10,7 @@ export default defineConfig(async () => ({
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    // A browser on a busy machine settles late.
+    expect: { poll: { timeout: 10_000 } },
   },
 }));
