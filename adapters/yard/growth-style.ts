@@ -34,6 +34,7 @@ export const GROWTH_CSS = `
 .verdict{font-weight:700;border-left:8px solid var(--ink);padding:.4rem 0 .4rem 1rem}
 .verdict.worse,.verdict.unsafe{border-left-style:double}
 .wide{overflow-x:auto;position:relative}
+.wide table{min-width:34rem}
 .at-growth table{border-collapse:collapse;width:100%;font-size:1rem}
 .at-growth caption{text-align:left;font:700 1.0625rem/1.4 var(--sign);padding:.4rem 0}
 .at-growth th,.at-growth td{text-align:left;font-weight:400;vertical-align:top;padding:.4rem .9rem .4rem 0;border-bottom:1px solid var(--rule);font-variant-numeric:tabular-nums}
@@ -56,7 +57,7 @@ export const GROWTH_CSS = `
 #thing{border-block:3px solid var(--ink);padding:.5rem 0 1rem;display:grid;gap:.7rem;grid-template-columns:minmax(0,1fr)}
 #thing[hidden]{display:none}
 .things li{border-bottom:1px solid var(--rule);font-variant-numeric:tabular-nums}
-.things a{display:inline-flex;align-items:center;min-height:48px}
+.thin a,.things a{display:inline-flex;align-items:center;min-height:48px}
 .things .part a{font-weight:700}
 .ended rect{stroke:none}
 .ended .answered{fill:var(--ink)}.ended .chosen{fill:var(--rule)}.ended .passed{fill:var(--sheet)}
