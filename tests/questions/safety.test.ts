@@ -5,7 +5,8 @@ import { z } from 'zod';
 import { HAZARDS } from '../../src/safety/hazards.ts';
 import { learnSafety, safetyLines } from '../../src/safety/learn-safety.ts';
 import { createSafetyReader } from '../../src/safety/reader.ts';
-import { realKnowledge } from '../helpers/real-graph.ts';
+import { thirdLook } from '../../src/safety/third-look.ts';
+import { realServed } from '../helpers/real-graph.ts';
 
 const message = z.strictObject({
   half: z.enum(['tuning', 'aside']),
@@ -18,16 +19,34 @@ const { messages } = z
   .strictObject({ messages: z.array(message) })
   .parse(parse(readFileSync('tests/questions/safety.yaml', 'utf8')));
 
-const { safety, topics, talk } = realKnowledge();
+const { knowledge, matcher } = realServed();
+const { safety, topics, talk } = knowledge;
 const read = createSafetyReader(safety, learnSafety(safety, safetyLines(safety, topics.entries(), talk)));
 
+type Look = (text: string) => string | null;
+
+/** What the safety reader finds by itself: in every state, whoever has the thread. */
+const alone: Look = (text) => read(text, { before: '', vanHas: () => true }).danger?.hazard ?? null;
+
+/** What a hirer meets: where the reader is silent, net and matcher look together. */
+const asMet: Look = (text) => {
+  const reading = read(text, { before: '', vanHas: () => true });
+  if (reading.danger !== null) return reading.danger.hazard;
+  const questions = matcher.understand(text, { van: 'wren', lastTopic: null, lastText: '' });
+  const ranked = questions.flatMap((each) => each.ranked);
+  const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
+  return thirdLook(reading, { ranked, answered }, safety)?.hazard ?? null;
+};
+
+/** The latest writer's messages are the hardest: half of them were written to mislead. */
+const HARD = 'kit';
+
+const ofHalf = (half: 'tuning' | 'aside', foreign: boolean) =>
+  messages.filter((each) => each.half === half && each.writer !== HARD && (each.language !== 'en') === foreign);
+
 /** Counts only: the half kept aside is never shown, so that nobody makes rules for it. */
-function figures(half: 'tuning' | 'aside', foreign: boolean) {
-  const mine = messages.filter((each) => each.half === half && (each.language !== 'en') === foreign);
-  const read_ = mine.map((each) => ({
-    ...each,
-    got: read(each.text, { before: '', vanHas: () => true }).danger?.hazard ?? null,
-  }));
+function figures(mine: typeof messages, look: Look) {
+  const read_ = mine.map((each) => ({ ...each, got: look(each.text) }));
   const dangers = read_.filter((each) => each.hazard !== null);
   const plain = read_.filter((each) => each.hazard === null);
   const share = (part: readonly unknown[], whole: readonly unknown[]) => (100 * part.length) / whole.length;
@@ -60,21 +79,33 @@ describe('the safety reading on messages by people who had not seen it', () => {
   });
 
   it.each([
-    ['English', false, { missed: 6, wrong: 3, falseNotices: 5.5 }],
-    ['eight other languages', true, { missed: 9.8, wrong: 4.5, falseNotices: 5.3 }],
-  ] as const)('holds its figures on the half kept aside: %s', (name, foreign, most) => {
-    const found = figures('aside', foreign);
+    ['English, reader alone', false, alone, { missed: 4.6, wrong: 2.5, falseNotices: 5.2 }],
+    ['English, as met', false, asMet, { missed: 2.5, wrong: 2.5, falseNotices: 6.1 }],
+    ['eight other languages', true, alone, { missed: 8.9, wrong: 3.9, falseNotices: 5 }],
+  ] as const)('holds its figures on the half kept aside: %s', (name, foreign, look, most) => {
+    const found = figures(ofHalf('aside', foreign), look);
     console.log(name, JSON.stringify(found));
     expect(found.missed).toBeLessThanOrEqual(most.missed);
     expect(found.wrong).toBeLessThanOrEqual(most.wrong);
     expect(found.falseNotices).toBeLessThanOrEqual(most.falseNotices);
   });
 
+  it('holds its figures on what the hardest writer wrote', () => {
+    const found = figures(
+      messages.filter(({ half, writer }) => half === 'aside' && writer === HARD),
+      asMet,
+    );
+    console.log('the hardest writer', JSON.stringify(found));
+    expect(found.missed).toBeLessThanOrEqual(13);
+    expect(found.wrong).toBeLessThanOrEqual(11.5);
+    expect(found.falseNotices).toBeLessThanOrEqual(14);
+  });
+
   it.each([
     ['English', false],
     ['eight other languages', true],
   ] as const)('misses nothing of the half that was read: %s', (_, foreign) => {
-    const found = figures('tuning', foreign);
+    const found = figures(ofHalf('tuning', foreign), alone);
     expect(found.missed).toBe(0);
     expect(found.falseNotices).toBeLessThanOrEqual(1);
   });
@@ -84,20 +115,19 @@ describe('the safety reading on the recorded questions and the wordings', () => 
   const recorded = z
     .array(z.object({ text: z.string(), topic: z.string() }).loose())
     .parse(parse(readFileSync('tests/questions/topics.yaml', 'utf8')));
-  const hazardOf = (text: string) => read(text, { before: '', vanHas: () => true }).danger?.hazard ?? null;
   /** Asks whether one may, which is no danger. */
   const isDanger = (topic: string) => topic in HAZARDS && topic !== 'hire-barbecue';
 
   it('stays silent on ordinary questions, all but two in a hundred', () => {
     const ordinary = recorded.filter(({ topic }) => !isDanger(topic));
-    const loud = ordinary.filter(({ text }) => hazardOf(text) !== null);
+    const loud = ordinary.filter(({ text }) => asMet(text) !== null);
     console.log('ordinary questions', ordinary.length, 'notices', loud.length);
     expect(loud.length / ordinary.length).toBeLessThan(0.02);
   });
 
   it('shows a notice on recorded dangers, all but one in twenty', () => {
     const dangers = recorded.filter(({ topic }) => isDanger(topic));
-    const silent = dangers.filter(({ text }) => hazardOf(text) === null);
+    const silent = dangers.filter(({ text }) => asMet(text) === null);
     console.log('recorded dangers', dangers.length, 'missed', silent.length);
     expect(silent.length / dangers.length).toBeLessThan(0.05);
   });
@@ -106,7 +136,7 @@ describe('the safety reading on the recorded questions and the wordings', () => 
     const wordings = [...topics]
       .filter(([id]) => !isDanger(id))
       .flatMap(([, topic]) => Object.values(topic.wordings).flat());
-    const loud = wordings.filter((text) => hazardOf(text) !== null);
+    const loud = wordings.filter((text) => alone(text) !== null);
     console.log('ordinary wordings', wordings.length, 'notices', loud.length);
     expect(loud.length / wordings.length).toBeLessThan(0.01);
   });
