@@ -67,7 +67,7 @@ export * from './review/thin.ts';
 export * from './review/topic-draft.ts';
 export * from './review/trial.ts';
 export { builtInKnowledge } from './safety/built-in-knowledge.ts';
-export { learnSafety, SAFETY_READING, type SafetyLine, safetyLines } from './safety/learn-safety.ts';
+export { learnSafety, type SafetyLine, safetyLines } from './safety/learn-safety.ts';
 export { createSafetyReader } from './safety/reader.ts';
 export type { SecondNet } from './safety/second-net.ts';
 export type * from './safety/types.ts';

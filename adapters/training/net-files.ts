@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import {
+  codeNameOf,
   type Knowledge,
   learnSafety,
-  SAFETY_READING,
   type SafetyLine,
   type SecondNet,
   safetyLines,
@@ -16,10 +16,10 @@ export type NetInput = {
   readonly hash: string;
 };
 
-export function netInput({ safety, topics, talk }: Knowledge): NetInput {
+export function netInput({ safety, topics, talk }: Knowledge, code = codeNameOf('safety')): NetInput {
   const lines = safetyLines(safety, topics.entries(), talk);
   const hash = createHash('sha256')
-    .update(JSON.stringify([SAFETY_READING, safety.reading, lines]))
+    .update(JSON.stringify([code, safety.reading, lines]))
     .digest('hex')
     .slice(0, 16);
   return { safety, lines, hash };

@@ -10,9 +10,6 @@ import { wordsOf } from './words.ts';
 /** One text with its hazard, or null where nobody is in danger. `weight` 1 is usual. */
 export type SafetyLine = { readonly text: string; readonly hazard: TopicId | null; readonly weight: number };
 
-/** Raise it when texts come to be read otherwise than before: a net learnt on other features is then not used. */
-export const SAFETY_READING = 1;
-
 /** Sentences written as examples say more than wordings: they are the hard cases. */
 const DANGER_WEIGHT = 2;
 const HARD_PLAIN_WEIGHT = 3;

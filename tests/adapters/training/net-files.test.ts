@@ -1,16 +1,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { learnAndKeepNet, netInput, readNet } from '../../../adapters/training/net-files.ts';
+import { codeNameOf } from '../../../src/index.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'pitchhand-nets-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('a kept second net', () => {
-  beforeEach(() => void vi.resetModules());
-
   it('comes back for the same input', () => {
     const input = netInput(smallKnowledge());
     expect(readNet(folder, input)).toBeNull();
@@ -26,12 +25,9 @@ describe('a kept second net', () => {
     expect(readNet(folder, netInput(changed))).toBeNull();
   });
 
-  it('is not used when texts are read otherwise than before', async () => {
-    vi.doMock('../../../src/index.ts', async (original) => ({
-      ...(await original<typeof import('../../../src/index.ts')>()),
-      SAFETY_READING: -1,
-    }));
-    const { netInput: later } = await import('../../../adapters/training/net-files.ts');
-    expect(later(smallKnowledge()).hash).not.toBe(netInput(smallKnowledge()).hash);
+  it('is not used when other code learnt it', () => {
+    const { hash } = netInput(smallKnowledge());
+    expect(netInput(smallKnowledge(), codeNameOf('safety')).hash).toBe(hash);
+    expect(netInput(smallKnowledge(), 'older code').hash).not.toBe(hash);
   });
 });
