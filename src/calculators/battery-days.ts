@@ -48,13 +48,13 @@ export const batteryDays: Calculator = {
 };
 
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
-  const { figures, constants } = context;
+  const { figures } = context;
   const { battery } = figures;
   const month = numberOf(inputs, 'month') ?? context.month;
   const use = dailyUse(inputs, context);
   const charge = chargeOf(inputs, context);
   const usable = (charge.percent === null ? usableAh(battery) : leftAh(battery, charge.percent)) * use.share;
-  const solarAh = solarWhInMonth(figures, constants, month, isSet(inputs, 'shaded')) / BATTERY_V;
+  const solarAh = solarWhInMonth(context, month, isSet(inputs, 'shaded')) / BATTERY_V;
   const days = daysOf(usable, use.ah, solarAh);
   return {
     values: { usableAh: usable, dailyAh: use.ah, solarAh, days },

@@ -1,4 +1,5 @@
-import type { Constants, Figures } from '../knowledge/schema.ts';
+import type { Figures } from '../knowledge/schema.ts';
+import type { CalculatorContext } from './types.ts';
 
 type Battery = Figures['battery'];
 
@@ -81,9 +82,15 @@ export function solarWh(panelW: number, sunHours: number, factor: number): numbe
   return panelW * sunHours * factor;
 }
 
-/** The panel's Wh on a usual day of a month; half of it under trees. */
-export function solarWhInMonth(figures: Figures, constants: Constants, month: number, shaded: boolean): number {
-  return solarWh(figures.solarW ?? 0, constants.sunHours[month - 1] ?? 0, constants.solarFactor) * (shaded ? 0.5 : 1);
+/** Hours of full sun on a flat roof on a usual day of a month, at the latitude of the site. */
+export function sunHoursIn(month: number, { constants, sun }: Pick<CalculatorContext, 'constants' | 'sun'>): number {
+  return constants.sunHours[sun][month - 1] ?? 0;
+}
+
+/** The panel's Wh on a usual day of a month; less under trees. */
+export function solarWhInMonth(context: CalculatorContext, month: number, shaded: boolean): number {
+  const { solarFactor, shadedShare } = context.constants;
+  return solarWh(context.figures.solarW ?? 0, sunHoursIn(month, context), solarFactor) * (shaded ? shadedShare : 1);
 }
 
 /** Days = usable / (use - solar). Null when the sun keeps up. */

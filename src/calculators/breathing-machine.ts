@@ -7,9 +7,6 @@ import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { figure, wattsText } from './words.ts';
 
-/** A night's sleep on the machine, in hours: the firm's sheet. */
-const USUAL_HOURS = 8;
-
 export const breathingMachine: Calculator = {
   topic: 'dc-cpap-overnight',
   inputs: [
@@ -79,7 +76,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { things } = context.constants;
   const machine = isSet(inputs, 'humidifier') ? things['cpap-humidifier'] : things['cpap'];
   const watts = numberOf(inputs, 'watts') ?? machine?.watts ?? 0;
-  const hours = numberOf(inputs, 'hours') ?? USUAL_HOURS;
+  const hours = numberOf(inputs, 'hours') ?? context.constants.usual.breathingHours;
   const amps = numberOf(inputs, 'amps');
   if ((amps ?? 0) > 0 || inputs['hookedUp'] === true) return onHookUp(watts, hours, amps, inputs, context);
   const inverter = mains.inverterW !== undefined && !isSet(inputs, 'lead');

@@ -82,8 +82,7 @@ export const OUTSIDE: InputSpec = {
   ask: () => ({ question: 'How cold is it outside, in degrees Celsius?', choices: ['-2', '0', '5', '10'] }),
 };
 
-/** The room temperature wanted, in degrees Celsius; a range at its warm end. 18-20 degrees is the usual setting: common practice, no source. */
-export const USUAL_INSIDE_C = 20;
+/** The room temperature wanted, in degrees Celsius; a range at its warm end. */
 export const INSIDE: InputSpec = {
   name: 'inside',
   as: 'inside',

@@ -1,6 +1,6 @@
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
-import { type GasUse, heating, isHeated, outsideOf, USUAL_HEATING_HOURS, usesOf } from './gas-use.ts';
+import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts';
 import type { InputSpec } from './input-spec.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
@@ -181,9 +181,9 @@ function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, c
       electric > 0
         ? ` With ${uses.some((use) => use.name === 'hot water') ? 'fridge and hot water' : 'the fridge'} on hook-up it lasts ${daysText(usableG / electric)}.`
         : '';
-    const cold = isHeated(inputs)
+    const cold = isHeated(inputs, context)
       ? ''
-      : ` Heating ${USUAL_HEATING_HOURS} hours at 5° outside would add ${figure(heating({ ...inputs, outside: 5 }, context).grams / 1000)} kg a day.`;
+      : ` Heating ${context.constants.usual.heatingHours} hours at 5° outside would add ${figure(heating({ ...inputs, outside: 5 }, context).grams / 1000)} kg a day.`;
     return `${stretched}${cold}`.trim();
   }
   return '';

@@ -1,5 +1,5 @@
 import { isSet, numberOf, textOf } from './calculator.ts';
-import { OUTSIDE, USUAL_INSIDE_C } from './common-inputs.ts';
+import { OUTSIDE } from './common-inputs.ts';
 import { gramsBurnt, heatingGrams } from './lpg.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
@@ -7,17 +7,10 @@ import { figure } from './words.ts';
 /** One use of gas in a day. */
 export type GasUse = { readonly name: string; readonly grams: number; readonly says: string };
 
-/** Tanks of hot water a day: the firm's worked example, two people off grid. */
-const USUAL_TANKS = 3;
-/** Hours a day that heating runs in the cold: the firm's worked example. */
-export const USUAL_HEATING_HOURS = 14;
-/** Mean outside temperature by month, January first, lowland Britain, in degrees Celsius: common practice, no source. */
-const USUAL_OUTSIDE_C = [4, 4, 6, 8, 11, 14, 16, 16, 14, 10, 7, 5];
-
 /** Outside temperature said, or the month's usual one. */
 export function outsideOf(inputs: Inputs, context: CalculatorContext): number {
   const month = numberOf(inputs, 'month') ?? context.month;
-  return numberOf(inputs, OUTSIDE.name) ?? USUAL_OUTSIDE_C[month - 1] ?? 10;
+  return numberOf(inputs, OUTSIDE.name) ?? context.constants.outsideC[month - 1] ?? 10;
 }
 
 /** Which uses are meant: those named alone ('just cooking'), or all the van has, less those ruled out. */
@@ -33,25 +26,22 @@ export function usesOf(inputs: Inputs, context: CalculatorContext): readonly Gas
     uses.push({ name: 'fridge', grams: gas.fridgeGPerDay, says: `fridge ${figure(gas.fridgeGPerDay, 0)} g` });
   }
   if (hotWater?.tankGasG !== undefined && wanted('water', true)) {
-    const tanks = numberOf(inputs, 'tanks') ?? USUAL_TANKS;
+    const tanks = numberOf(inputs, 'tanks') ?? context.constants.usual.tanksADay;
     uses.push({
       name: 'hot water',
       grams: tanks * hotWater.tankGasG,
       says: `${figure(tanks)} tanks of hot water ${figure(tanks * hotWater.tankGasG, 0)} g`,
     });
   }
-  if (wanted('heating', isHeated(inputs))) uses.push(heating(inputs, context));
+  if (wanted('heating', isHeated(inputs, context))) uses.push(heating(inputs, context));
   return uses;
 }
 
-/** Outside this nobody heats, in degrees Celsius. */
-const HEATS_BELOW_C = 15;
-
 /** Heating is meant when it is named, or when a cold outside is and heating is not ruled out. */
-export function isHeated(inputs: Inputs): boolean {
+export function isHeated(inputs: Inputs, { constants }: CalculatorContext): boolean {
   if (inputs['heated'] !== undefined) return isSet(inputs, 'heated');
   const outside = numberOf(inputs, OUTSIDE.name);
-  return outside !== null && outside < HEATS_BELOW_C;
+  return outside !== null && outside < constants.heatsBelowC;
 }
 
 function cooking(inputs: Inputs, context: CalculatorContext): GasUse {
@@ -63,7 +53,7 @@ function cooking(inputs: Inputs, context: CalculatorContext): GasUse {
 /** The heater at a stated power for its hours, or what holds the van warm. */
 export function heating(inputs: Inputs, context: CalculatorContext): GasUse {
   const { constants, figures } = context;
-  const hours = numberOf(inputs, 'hours') ?? USUAL_HEATING_HOURS;
+  const hours = numberOf(inputs, 'hours') ?? context.constants.usual.heatingHours;
   const watts = numberOf(inputs, 'watts');
   if (watts !== null) {
     const grams = gramsBurnt(watts, hours, constants.netCalorificKWhPerKg);
@@ -74,7 +64,7 @@ export function heating(inputs: Inputs, context: CalculatorContext): GasUse {
     };
   }
   const outside = outsideOf(inputs, context);
-  const inside = numberOf(inputs, 'inside') ?? USUAL_INSIDE_C;
+  const inside = numberOf(inputs, 'inside') ?? context.constants.usual.insideC;
   const grams = heatingGrams({
     lossWPerK: figures.heating.lossWPerK,
     liftK: inside - outside,

@@ -1,16 +1,10 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
-import { AMPS, OUTSIDE, USUAL_INSIDE_C } from './common-inputs.ts';
+import { AMPS, OUTSIDE } from './common-inputs.ts';
 import { type Load, parseLoads } from './kept.ts';
 import { drawW, isBackground, limitsOf, loadVerdict, tightest } from './supply.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK } from './warming.ts';
 import { figure, listText, wattsText } from './words.ts';
-
-/** Below this outside gas is added to electricity, in degrees Celsius: the firm's sheet. */
-const ADD_GAS_BELOW_C = 5;
-
-/** From this step on a site's supply has to be good: common practice, no source. */
-const GOOD_SUPPLY_W = 3000;
 
 export type HeatSource = 'electric' | 'gas' | 'diesel' | 'mix';
 
@@ -44,11 +38,12 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const onW = on.reduce((sum, load) => sum + drawW(load), 0);
   if (isDiesel(context)) return diesel(context);
   const stepW = largestStepW(amps, on, context);
-  const cold = outside !== null && outside < ADD_GAS_BELOW_C;
+  const cold = outside !== null && outside < context.constants.addGasBelowC;
   const source: HeatSource = stepW === 0 ? 'gas' : cold ? 'mix' : 'electric';
   const freeW = Math.max(0, amps * constants.volts - figures.mains.backgroundW - onW);
   const rise = maxRiseK(stepW, figures.heating.lossWPerK);
-  const needW = outside === null ? null : figures.heating.lossWPerK * Math.max(0, USUAL_INSIDE_C - outside);
+  const needW =
+    outside === null ? null : figures.heating.lossWPerK * Math.max(0, context.constants.usual.insideC - outside);
   return {
     values: { source, stepW },
     first: FIRST[source](wattsText(stepW), amps),
@@ -58,11 +53,11 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         : `${figure(amps)} A x ${figure(constants.volts)} V less ${wattsText(figures.mains.backgroundW)} for fridge and charger${onW > 0 ? ` and ${wattsText(onW)} for the ${listText(on.map((load) => load.name))}` : ''} leaves ${wattsText(freeW)}.`,
       stepW === 0
         ? ''
-        : `${wattsText(stepW)} holds about ${figure(rise, 0)}° above outside.${outside === null ? '' : ` At ${figure(outside)}° outside, ${USUAL_INSIDE_C}° takes ${wattsText(needW ?? 0)}.`}`,
+        : `${wattsText(stepW)} holds about ${figure(rise, 0)}° above outside.${outside === null ? '' : ` At ${figure(outside)}° outside, ${context.constants.usual.insideC}° takes ${wattsText(needW ?? 0)}.`}`,
       stepW === 0 ? '' : `${wattsText(Math.max(0, freeW - stepW))} is left: ${leaveOff(freeW - stepW, on, context)}`,
     ].filter((line) => line !== ''),
     caution:
-      stepW >= GOOD_SUPPLY_W
+      stepW >= context.constants.goodSupplyW
         ? `${wattsText(stepW)} of heating wants a good 16 A supply; on an old site 1 kW is the safe step.`
         : source === 'electric' && outside === null
           ? 'Below about 5° outside add gas. On an old site 1 kW is the safe step.'

@@ -1,5 +1,5 @@
 import { type Answer, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
-import { AMPS_IF_KNOWN, INSIDE, OUTSIDE, USUAL_INSIDE_C } from './common-inputs.ts';
+import { AMPS_IF_KNOWN, INSIDE, OUTSIDE } from './common-inputs.ts';
 import { type Source, sourcesOf, usualGas } from './sources.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK, type Warming, warmingMinutes } from './warming.ts';
@@ -38,7 +38,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const outside = numberOf(inputs, 'outside') ?? 0;
   const now = numberOf(inputs, 'start');
   // 'Inside is 20' with nothing else wanted is what is wanted.
-  const target = numberOf(inputs, 'inside') ?? Math.max(now ?? 0, USUAL_INSIDE_C);
+  const target = numberOf(inputs, 'inside') ?? Math.max(now ?? 0, context.constants.usual.insideC);
   const start = now === null || now >= target ? outside : now;
   const roofUp = isSet(inputs, 'roofUp');
   const lossWPerK = roofUp ? (heating.lossRoofUpWPerK ?? heating.lossWPerK) : heating.lossWPerK;

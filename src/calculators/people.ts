@@ -82,7 +82,7 @@ function adultsInWords(text: string, pieces: readonly Piece[]): number | null {
   if (/\bboth of us\b|\bus two\b|\b(pair|couple) of us\b|\bthe two of us\b|\bjust us 2\b|\bthe pair of us\b/.test(text))
     return 2;
   if (
-    /\b(we're|we are|were|as|for|us,?) a couple\b(?! of)|\bcouple$|^(a )?couple (with|and)\b|\ba couple (with|and)\b/.test(
+    /\b(we're|we are|were|as|for|us,?) a couple\b(?! of)|\bcouple$|^(just |only )?(a )?couple\b(?= ,|,| with| and)|\bjust a couple\b(?! of)|^(a )?couple (with|and)\b|\ba couple (with|and)\b/.test(
       text,
     )
   )

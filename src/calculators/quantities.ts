@@ -211,7 +211,9 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
     piece.typed !== 'W' &&
     piece.typed !== 'C' &&
     piece.typed !== 'L' &&
-    piece.typed !== 'l'
+    piece.typed !== 'l' &&
+    // Nothing else of so few with a t is counted: '1.5 t'.
+    !(piece.text === 't' && !Number.isInteger(said.low))
   )
     return null;
   if (size[0] === 'degrees') return degreesOf(all, said, at);

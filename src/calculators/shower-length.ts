@@ -5,9 +5,6 @@ import type { CalculatorContext, Inputs } from './types.ts';
 import { mixedLitres } from './water-heat.ts';
 import { figure } from './words.ts';
 
-/** The share of a tank that comes out hot before the cold inflow shows: the firm's sums. */
-const DRAWN_SHARE = 0.9;
-
 /** Above this, water for bathing scalds: HSE Health Services Information Sheet 6, in degrees Celsius. */
 export const SCALD_C = 44;
 
@@ -44,14 +41,14 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     };
   const showerC = numberOf(inputs, 'target') ?? usualC;
   const coldC = coldWaterC(numberOf(inputs, 'month') ?? context.month, context);
-  const litres = mixedLitres(hotWater.litres, HOT_C, coldC, showerC) * DRAWN_SHARE;
+  const litres = mixedLitres(hotWater.litres, HOT_C, coldC, showerC) * context.constants.drawnHotShare;
   const minutes = litres / showerLPerMinute;
   const persons = numberOf(inputs, 'people') ?? 1;
   return {
     values: { litres, minutes },
     first: `About ${figure(minutes)} minutes of running water from a full hot tank.`,
     working: [
-      `${figure(hotWater.litres)} L x (${HOT_C} - ${figure(coldC)}) / (${figure(showerC)} - ${figure(coldC)}) x ${figure(DRAWN_SHARE)} = ${figure(litres)} L at ${figure(showerC)}°, at ${figure(showerLPerMinute)} L a minute.`,
+      `${figure(hotWater.litres)} L x (${HOT_C} - ${figure(coldC)}) / (${figure(showerC)} - ${figure(coldC)}) x ${figure(context.constants.drawnHotShare)} = ${figure(litres)} L at ${figure(showerC)}°, at ${figure(showerLPerMinute)} L a minute.`,
       persons > 1
         ? `Shared by ${figure(persons)} that is ${figure(minutes / persons)} minutes each, or a full one each with a reheat between.`
         : 'Stop the water while you soap; wait for the reheat between two people.',

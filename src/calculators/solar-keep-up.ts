@@ -1,4 +1,4 @@
-import { BATTERY_V, solarWhInMonth } from './battery.ts';
+import { BATTERY_V, solarWhInMonth, sunHoursIn } from './battery.ts';
 import { SHADED } from './battery-days.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH } from './common-inputs.ts';
@@ -15,7 +15,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { figures, constants } = context;
   const month = numberOf(inputs, 'month') ?? context.month;
   const shaded = isSet(inputs, 'shaded');
-  const solarWh = solarWhInMonth(figures, constants, month, shaded);
+  const solarWh = solarWhInMonth(context, month, shaded);
   const solarAh = solarWh / BATTERY_V;
   const use = dailyUse(inputs, context);
   const keepsUp = solarAh >= use.ah;
@@ -29,7 +29,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
           ? `Yes, in ${monthName(month)} it keeps up: ${figure(solarAh)} Ah a day against ${figure(use.ah)} Ah.`
           : `No, in ${monthName(month)} it falls short: ${figure(solarAh)} Ah a day against ${figure(use.ah)} Ah.`,
     working: [
-      `${figure(figures.solarW ?? 0)} W x ${figure(constants.sunHours[month - 1] ?? 0)} sun hours x ${figure(constants.solarFactor, 2)}${shaded ? ' / 2 for shade' : ''} = ${figure(solarWh, 0)} Wh, ${figure(solarAh)} Ah.`,
+      `${figure(figures.solarW ?? 0)} W x ${figure(sunHoursIn(month, context))} sun hours x ${figure(constants.solarFactor, 2)}${shaded ? ` x ${figure(constants.shadedShare, 2)} for shade` : ''} = ${figure(solarWh, 0)} Wh, ${figure(solarAh)} Ah.`,
       use.says,
       ...(drive === undefined || keepsUp ? [] : [`An hour's driving brings another ${figure(drive)} Ah.`]),
     ],

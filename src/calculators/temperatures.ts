@@ -17,6 +17,8 @@ const LEANS_OUTSIDE =
   /^(night|nights|air|dropping|drops|drop|dropped|falls|falling|fall|down|hits|hit|hitting|says|it's|its|from|now|today|tomorrow|currently|only|temperature|temp)$/;
 const LEANS_INSIDE =
   /^(in|want|wants|like|reach|target|set|thermostat|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
+/** What falls to a number is the weather. */
+const DOWN = /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/;
 const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;
 
 /** How far apart the two ends must be for '5 to 20' to be a way from one to the other, in kelvins, and not a range. */
@@ -53,7 +55,9 @@ function whereOf(counted: Counted, quantity: Quantity): Where | null {
   const inVan =
     /^in (the |our )?(van|here|room|caravan|camper)/.test(after.join(' ')) ||
     /\bin (the |our )?(van|here|room|caravan|camper)/.test([...before].reverse().join(' '));
-  for (const words of [after, before]) {
+  // 'From 5 outside to 18': what it is brought to is inside, whatever stands before.
+  const broughtTo = before[0] === 'to' && !DOWN.test(before[1] ?? '') && !after.some((word) => OUTSIDE.test(word));
+  for (const words of broughtTo ? [after] : [after, before]) {
     const plain = words.find((word) => OUTSIDE.test(word) || INSIDE.test(word));
     // 'Down to', 'out of the van': 'out' before a number is the weather only as 'it's out'.
     if (plain !== undefined)
@@ -62,11 +66,7 @@ function whereOf(counted: Counted, quantity: Quantity): Where | null {
   if (inVan) return { at: 'inside', sure: true, now: isNow(before, after) };
   for (let i = 0; i < before.length; i++) {
     const word = before[i] ?? '';
-    if (
-      word === 'to' &&
-      /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/.test(before[i + 1] ?? '')
-    )
-      return { at: 'outside', sure: true };
+    if (word === 'to' && DOWN.test(before[i + 1] ?? '')) return { at: 'outside', sure: true };
     if (LEANS_INSIDE.test(word)) return { at: 'inside', sure: false, now: isNow(before, after) };
     if (LEANS_OUTSIDE.test(word)) return { at: 'outside', sure: false };
   }

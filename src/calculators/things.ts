@@ -158,7 +158,10 @@ function weightAfter(counted: Counted, end: number): number | null {
     : null;
 }
 
-/** 'A pair of chairs', 'bikes x2'. */
+/** 'A third bike' makes three of them. */
+const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+
+/** 'A pair of chairs', 'bikes x2', 'a third bike'. */
 function pairBefore(counted: Counted, start: number, end: number): number {
   const words = counted.pieces.slice(Math.max(0, start - 3), start).map((piece) => piece.text);
   const after = counted.quantities.find(
@@ -166,6 +169,8 @@ function pairBefore(counted: Counted, start: number, end: number): number {
       each.unit === 'bare' && counted.pieces[each.from - 1]?.text === 'x' && each.from >= start && each.from <= end + 1,
   );
   if (after !== undefined) return after.high;
+  const nth = ORDINALS.indexOf(words.at(-1) ?? '');
+  if (nth > 0) return nth;
   return words.includes('couple') || words.includes('pair') ? 2 : 1;
 }
 

@@ -68,4 +68,6 @@ export type CalculatorContext = {
   readonly nights: number | null;
   /** 1..12 at the firm. */
   readonly month: number;
+  /** Of the site; the firm's own when it is not known. */
+  readonly sun: import('../knowledge/schema.ts').SunBand;
 };

@@ -79,7 +79,7 @@ function passedToo(draft: Draft, understood: Understood | null, situation: Situa
   return passes(passed, 'staff-only', situation.nowMs);
 }
 
-function contextFor(topic: string, { scope, booking, served, nowMs }: Situation): CalculatorContext | null {
+function contextFor(topic: string, { scope, booking, site, served, nowMs }: Situation): CalculatorContext | null {
   if (scope === null || !isCalculation(topic)) return null;
   const { firm } = served.knowledge;
   const people = booking?.people ?? null;
@@ -93,6 +93,7 @@ function contextFor(topic: string, { scope, booking, served, nowMs }: Situation)
     children: people === null ? null : people.children.length,
     nights: nightsLeft(booking?.to ?? null, nowMs, firm.timeZone),
     month: localTime(nowMs, firm.timeZone).month,
+    sun: site?.sun ?? 'north',
   };
 }
 

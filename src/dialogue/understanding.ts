@@ -1,4 +1,5 @@
 import type { TopicId } from '../basics/ids.ts';
+import { isCalculation } from '../calculators/index.ts';
 import type { VanScope } from '../knowledge/knowledge.ts';
 import { lackNamed, topicsNamed } from '../match/name-search.ts';
 import type { ChatKind, Ranked, Understood } from '../match/types.ts';
@@ -24,7 +25,10 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
       : toPerson(draft, 'unsure', null, situation);
   }
   const { lastTopic, lastText } = draft.thread.memory;
-  const questions = served.matcher.understand(message.text, { van: scope.id, lastTopic, lastText });
+  const questions = sumsWhole(
+    served.matcher.understand(message.text, { van: scope.id, lastTopic, lastText }),
+    message.text,
+  );
   const danger = dangerSeen(questions, reading, served);
   if (danger !== null) return showNotice(draft, danger, situation);
   return questions.reduce(
@@ -38,6 +42,17 @@ function dangerSeen(questions: readonly Understood[], reading: LookedAt, { knowl
   const ranked = questions.flatMap((each) => each.ranked);
   const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
   return thirdLook(reading, { ranked, answered }, knowledge.safety);
+}
+
+/**
+ * The one sum among several questions reads the whole message: what was cut off as another question may be part of it
+ * ('clothes for four, food, and four bikes'). Two sums keep each their own words.
+ */
+function sumsWhole(questions: readonly Understood[], text: string): readonly Understood[] {
+  const isSum = ({ decision }: Understood) => decision.kind === 'answer' && isCalculation(decision.topic);
+  return questions.filter(isSum).length === 1
+    ? questions.map((each) => (isSum(each) ? { ...each, text } : each))
+    : questions;
 }
 
 function decideOne(draft: Draft, understood: Understood, situation: Situation, last: boolean): Draft {

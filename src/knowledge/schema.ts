@@ -234,6 +234,10 @@ export const figures = z.strictObject({
   peopleCount: z.boolean().default(false),
 });
 
+/** How far north a site lies, for the sun: beyond 53 N, 50-53 N, south of that. */
+const sunBand = z.enum(['north', 'middle', 'south']);
+export type SunBand = z.infer<typeof sunBand>;
+
 /** What the firm takes as given in the sums, and where it comes from. */
 export const constants = z.strictObject({
   volts: positive,
@@ -244,7 +248,14 @@ export const constants = z.strictObject({
   cookingGPerPersonDay: positive,
   heatingEfficiency: chance,
   solarFactor: chance,
-  sunHours: z.array(positive).length(12),
+  sunHours: z.record(sunBand, z.array(positive).length(12)),
+  shadedShare: chance,
+  outsideC: z.array(z.number()).length(12),
+  usual: z.strictObject({ tanksADay: positive, heatingHours: positive, insideC: positive, breathingHours: positive }),
+  heatsBelowC: z.number(),
+  addGasBelowC: z.number(),
+  goodSupplyW: positive,
+  drawnHotShare: chance,
   coldWaterC: z.strictObject({ summer: z.number(), winter: z.number() }),
   waterHeatKJPerLK: positive,
   heatStartMinutes: z.number().min(0),
@@ -366,6 +377,7 @@ export const places = z.strictObject({
     z.strictObject({
       name: z.string(),
       country: z.string().length(2),
+      sun: sunBand.default('north'),
       /** 0: no hook-up. */
       amps: z.number().min(0),
       also: z.array(z.string()).default([]),

@@ -178,4 +178,11 @@ describe('what hirers read', () => {
       );
     }
   });
+
+  it('takes the sun of the latitude band that the site lies in', () => {
+    const wh = (sun: 'north' | 'middle' | 'south') =>
+      valuesOf(talk('curlew', 'dc-solar-keep-up', ['does the solar keep up'], { month: 12, sun }))['solarWh'];
+    // 120 W x 0.5, 0.6 and 1.0 hours x 0.70: firm.yaml.
+    expect([wh('north'), wh('middle'), wh('south')]).toEqual([42, 50.4, 84]);
+  });
 });

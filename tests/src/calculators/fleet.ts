@@ -31,6 +31,7 @@ export type Booked = {
   readonly children?: number;
   readonly nights?: number;
   readonly month?: number;
+  readonly sun?: CalculatorContext['sun'];
 };
 
 /** A context for a topic in a van, with what the booking tells. */
@@ -47,6 +48,7 @@ export function inVan(van: string, topic: string, booked: Booked = {}): Calculat
     children: booked.children ?? null,
     nights: booked.nights ?? null,
     month: booked.month ?? 7,
+    sun: booked.sun ?? 'north',
   };
 }
 
