@@ -3,7 +3,7 @@ import { type Draft, does, notes, opens, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
 import { answerSum } from './sum.ts';
 import { answerTopic, didNotHelp } from './topic.ts';
-import { answerStep, resumeWalk } from './walk.ts';
+import { answerStep, recallWalk, resumeWalk } from './walk.ts';
 import { readAllWell, readHelped, saysCarryOn, saysNone } from './words-read.ts';
 
 export const NONE_LABEL = 'None of these';
@@ -12,6 +12,8 @@ export const NONE_LABEL = 'None of these';
 export function answerOpen(draft: Draft, situation: Situation): Draft | null {
   const { open } = draft.thread;
   const { text } = situation.message;
+  const recalled = open?.kind === 'step' ? null : recallWalk(draft, situation);
+  if (recalled !== null) return recalled;
   if (open === null) return saysCarryOn(text) ? resumeWalk(draft, situation) : null;
   switch (open.kind) {
     case 'choice': {

@@ -1,7 +1,7 @@
 import { DAY_MS } from '../basics/time.ts';
 import { nextStep } from '../faults/next-step.ts';
 import { openWalk } from '../faults/open-walk.ts';
-import { readStepAnswer, type StepAnswer } from '../faults/read-step-answer.ts';
+import { asksRecord, readStepAnswer, type StepAnswer } from '../faults/read-step-answer.ts';
 import { withSeen } from '../faults/seen.ts';
 import type { Step, Walk } from '../faults/types.ts';
 import { goBack, put, type Told, tell } from '../faults/walk.ts';
@@ -215,6 +215,14 @@ export function stayOnStep(before: Draft, understood: Draft, situation: Situatio
   const lost = made.every((move) => (move.kind === 'pass' && move.reason === 'unsure') || move.kind === 'choose');
   if (!lost) return null;
   return putStep(before, open.walk, open.walk.now, { opening: false, note: 'unknown', understood: null }, situation);
+}
+
+/** 'What have we tried?' while the walk is laid aside: the record, and the step where it stood. */
+export function recallWalk(draft: Draft, situation: Situation): Draft | null {
+  const { aside } = draft.thread.memory;
+  if (aside?.now == null || !asksRecord(situation.message.text)) return null;
+  const taken = remembers(draft, { aside: null });
+  return putStep(taken, aside, aside.now, { opening: false, note: 'tried', understood: null }, situation);
 }
 
 /** A walk laid aside is taken up where it stood. */

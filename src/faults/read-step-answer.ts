@@ -28,6 +28,11 @@ const SHORT_WORDS = 8;
 /** A message this long that asks something is about something else. */
 const LONG_WORDS = 14;
 
+/** Whether a message asks what has been tried, at a step or while the walk is laid aside. */
+export function asksRecord(message: string): boolean {
+  return phrases.RECORD.test(hear(message).said);
+}
+
 /** Reads one message in the light of the step: 'no' to a check is an answer, to a fix it says that it did not help. */
 export function readStepAnswer(message: string, step: 'check' | 'fix', cause: ScopedCause, van: Holder): StepAnswer {
   const heard = hear(inPlainWords(withSignsRead(message)));

@@ -133,7 +133,7 @@ export const WORKED = anywhere(
   '(?:did|done) (?:it|the (?:trick|job))',
   '(?:is|are) back|(?:has|have) come (?:back|on)|came (?:back|on)',
   'all (?:is )?(?:good|well)|(?:much |a lot )?better',
-  'woke(?: up)?|awake|(?:gone|went|is) quiet|(?:is |stays |it )?(?:closed|shut|coupled|latched)$|drains|draining|(?:rock )?solid',
+  'woke(?: up)?|awake|(?:gone|went|is) quiet|(?:is |stays |it )?(?:closed|shut|coupled|latched)$|drains|draining|rock solid|solid now',
   '(?:goes|going|runs|went|drains) (?:down|away) (?:now|fine|ok|well|again)',
   '(?:is|its|it|they are|are|burner) (?:now )?(?:on|alight)$',
   'you (?:star|legend|genius|beauty)',
