@@ -24,11 +24,14 @@ export function deliverAll(channel: Channel, { store, clock, log, onChange }: Pa
   /** Addresses with a row on its way; never more than {@link MOST_AT_ONCE}. */
   const busy = new Map<string, Promise<void>>();
 
+  /** What the channel has said of rows that could not be settled yet (a full disk): they are not sent again for that. */
+  const ended = new Map<number, Receipt>();
   let begun = 0;
 
   const deliver = async (row: OutboxRow): Promise<void> => {
-    const receipt =
-      row.maybeSent && row.reply.kind !== 'notice' ? HIDDEN : await channel.deliver(row.reply, row, row.arrived);
+    // A row that an ended process may have sent is sent again: twice is better than never.
+    const receipt = ended.get(row.id) ?? (await channel.deliver(row.reply, row, row.arrived));
+    ended.set(row.id, receipt);
     const settled =
       receipt.kind === 'later' ? { ...receipt, afterMs: Math.max(receipt.afterMs, backOffMs(row.tries)) } : receipt;
     if (receipt.kind === 'gone' || receipt.kind === 'unknown') {
@@ -40,6 +43,7 @@ export function deliverAll(channel: Channel, { store, clock, log, onChange }: Pa
     // Before the row ends: a crash in between tells staff and forgets the row, never the other way round.
     if (receipt.kind === 'gone') await tellStaffGone(store, row, receipt, clock.nowMs());
     await store.settle(row.id, settled, clock.nowMs());
+    ended.delete(row.id);
     onChange(row.threadId);
   };
 
@@ -79,12 +83,6 @@ export function deliverAll(channel: Channel, { store, clock, log, onChange }: Pa
     },
   };
 }
-
-/**
- * The one honest exception to 'nothing lost, nothing twice': the process ended between sending and writing that down.
- * A notice is sent again, since twice is better than never; anything else is taken as sent.
- */
-const HIDDEN: Receipt = { kind: 'unknown', why: 'the process ended while this was being sent' };
 
 /** 1, 2, 4 ... seconds, at most a minute; the channel's own retry-after counts when it is longer. */
 function backOffMs(tries: number): number {

@@ -14,7 +14,10 @@ export type OutboxRow = Address & {
   readonly reply: Reply;
   readonly tries: number;
   readonly notBeforeMs: number;
-  /** Marked as being sent and never settled: the process ended in between, and nobody knows whether it arrived. */
+  /**
+   * Marked as being sent and never settled: the process ended in between, and nobody knows whether it arrived. It is
+   * sent again; a channel that shows a reply by its line shows it once all the same.
+   */
   readonly maybeSent: boolean;
   /** Of a reply that puts right another: the newest of that one and its corrections that has arrived, else null. */
   readonly arrived: Arrived | null;
@@ -107,7 +110,7 @@ export type Store = {
     most: number,
     busy: ReadonlySet<string>,
   ) => Promise<readonly OutboxRow[]>;
-  /** Said before a channel is asked to deliver, so that a crash does not send twice what may have arrived: see `maybeSent`. */
+  /** Said before a channel is asked to deliver, so that one can tell what may have been sent at a crash: see `maybeSent`. */
   readonly markSending: (ids: readonly number[]) => Promise<void>;
   /** `later` keeps the row and counts a try; every other receipt ends it. Nothing happens to a row that has ended. */
   readonly settle: (id: number, receipt: Receipt, nowMs: number) => Promise<void>;

@@ -62,23 +62,14 @@ async function turns(store: Store): Promise<boolean> {
   return waiting.length > 0;
 }
 
-/** At most once: what may have been on its way when the last process ended is not sent again. */
+/** At least once: what may have been on its way when the last process ended is sent again. */
 async function deliveries(store: Store): Promise<boolean> {
   const rows = await store.nextToSend(CHANNEL, 0, 4, NOBODY);
-  const fresh = rows.filter((row) => !row.maybeSent);
-  await store.markSending(fresh.map((row) => row.id));
-  for (const row of fresh) tell(`sent ${row.address} ${plainText(row.reply)}`);
+  await store.markSending(rows.map((row) => row.id));
+  for (const row of rows) tell(`sent ${row.address} ${plainText(row.reply)}`);
   // The channel's answer takes its time, as over a network.
   await new Promise((resolve) => setTimeout(resolve, 3));
-  await Promise.all(
-    rows.map((row) =>
-      store.settle(
-        row.id,
-        row.maybeSent ? { kind: 'unknown', why: 'the process ended' } : { kind: 'delivered', id: `${row.id}` },
-        0,
-      ),
-    ),
-  );
+  await Promise.all(rows.map((row) => store.settle(row.id, { kind: 'delivered', id: `${row.id}` }, 0)));
   return rows.length > 0;
 }
 
