@@ -35,7 +35,10 @@ export function createInbox({ api, receive, gone, staff, clock, log }: InboxOpti
     void call.catch((error: unknown) => log.warn({ what, why: String(error) }, 'a courtesy call failed'));
 
   async function leave(chat: number): Promise<void> {
-    log.warn({ chat }, 'somebody put the bot into a group that is not the staff group: leaving it');
+    log.warn(
+      { chat },
+      'the bot was put into a group that is not the staff group and leaves it; if it is, set TELEGRAM_STAFF_CHAT to this number, start again and add the bot again',
+    );
     courtesy(api.raw.leaveChat({ chat_id: chat }), 'leaveChat');
   }
 

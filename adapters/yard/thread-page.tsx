@@ -43,12 +43,14 @@ export function threadPage(props: ThreadPage, files: FrameProps['files']): Retur
       <>
         <Head world={world} facts={facts} />
         <main>
-          <div id="live">
-            <ThreadParts {...props} />
+          <div class="column">
+            <div id="live">
+              <ThreadParts {...props} />
+            </div>
+            <ReplyBox {...props} path={path} to={name} />
           </div>
           <Aside path={path} session={session} facts={facts} world={world} keyed={props.key} />
         </main>
-        <ReplyBox {...props} path={path} to={name} />
       </>
     ),
   });
@@ -64,6 +66,7 @@ function replyText({ told, change, right, facts }: ThreadPage): string {
 export const ThreadParts: FC<ThreadPage> = ({ world, session, facts, key }) => (
   <>
     <HolderView world={world} session={session} facts={facts} />
+    {facts.booking === null ? null : <BookingFacts world={world} booking={facts.booking} />}
     {facts.brief === null || facts.thread.keeper === 'bot' ? null : (
       <BriefView world={world} session={session} facts={facts} brief={facts.brief} keyed={key} />
     )}
@@ -86,7 +89,6 @@ const Head: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ world, facts }) =>
           <p>{booking === null ? 'No booking yet' : [van?.name ?? booking.van, placeOf(world, booking)].join(', ')}</p>
         </div>
       </div>
-      {booking === null ? null : <BookingFacts world={world} booking={booking} />}
       {facts.others.length === 0 ? null : (
         <p class="others">
           Same hire, other threads:
@@ -184,6 +186,7 @@ const ReplyBox: FC<ThreadPage & { path: string; to: string }> = (props) => {
       </p>
       <form
         id="box"
+        class={right === null ? undefined : 'righting'}
         method="post"
         action={`${path}/${right === null ? 'say' : 'put-right'}`}
         enctype="multipart/form-data"

@@ -19,7 +19,7 @@ export const YARD_CSS = `
 .strip.waits{--label:5.2rem}
 .strip h2{display:flex;flex-wrap:wrap;gap:.75rem;align-items:center;padding:0 1rem;font-size:1.125rem}
 .stand{display:flex;flex-wrap:wrap;align-items:stretch;column-gap:2.25rem;padding:0 1rem}
-.stand li{flex:none;display:flex;min-width:9rem}
+.stand li{flex:none;display:flex;min-width:9rem;max-width:100%}
 .spot{display:flex;flex-direction:column;justify-content:flex-end;text-decoration:none;padding-top:1rem;--van-ground:var(--paper);color:var(--ink)}
 .spot svg{display:block;position:relative;z-index:1;overflow:visible;margin-bottom:-1px}
 .spot .label{display:flex;flex-direction:column;height:calc(var(--label) + var(--below));padding-top:.5rem;line-height:1.3;position:relative;white-space:nowrap}
@@ -65,6 +65,7 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .others{padding:0 .75rem;width:100%}
 .at-thread main{display:grid;gap:1.5rem;max-width:72rem;margin:0 auto;padding:1rem}
 .holder{display:flex;flex-wrap:wrap;gap:.75rem 1.5rem;align-items:center;justify-content:space-between;border-block:2px solid var(--ink);padding:.8rem 0;font-weight:650}
+.holder .alarm{display:flex;margin-bottom:.35rem}
 .holder.danger{border:6px solid var(--danger-edge);padding:.8rem 1rem}
 .brief{margin-top:1.25rem;display:grid;gap:.8rem;max-width:60ch}
 .brief blockquote{margin:0;font:italic 1.5rem/1.35 var(--book)}
@@ -85,13 +86,16 @@ a.spot:hover strong{text-decoration:underline;text-decoration-thickness:3px}
 .aside textarea,.aside select{width:100%}
 .threads li{border-bottom:1px solid var(--rule)}
 .threads a{display:flex;align-items:center;min-height:56px}
-.at-thread .box{margin-bottom:-2rem}
+.at-thread .box{margin:0 -1rem}
+.box form.righting{grid-template-columns:minmax(0,1fr);justify-items:end}
+.at-thread #live>.facts-table{padding:.8rem 0}
 .at-thread .box form,.at-thread .box .signal{max-width:72rem}
 
 .at-gatehouse main{max-width:36rem;margin:0 auto;padding:8px 8px 2rem;display:grid;gap:1.5rem}
 .at-gatehouse form{display:grid;grid-template-columns:minmax(0,1fr);gap:.7rem;padding:0 .75rem}
 .at-gatehouse form[hidden]{display:none}
 .at-gatehouse main>p,.made{padding:0 .75rem}
+.at-gatehouse .plate.sign{flex-direction:column;align-items:flex-start;gap:0}
 .at-gatehouse .press{justify-self:start}
 .keys li{border-bottom:1px solid var(--rule)}
 .at-gatehouse .keys form{grid-template-columns:minmax(0,1fr) auto;align-items:center;padding:.6rem 0}
@@ -108,6 +112,10 @@ code{overflow-wrap:anywhere;font-size:1rem}
 .look-at li{padding-left:2.25rem;position:relative;min-height:2rem}
 .look-at li::before{content:"";position:absolute;left:0;top:.2rem;width:1.3rem;height:1.3rem;border:2px solid var(--ink);border-radius:4px}
 
+@media (max-width:699px){
+.spot{max-width:100%}
+.spot .label{white-space:normal;height:auto;min-height:calc(var(--label) + var(--below));padding-bottom:var(--below)}
+}
 @media (min-width:700px){
 .strip{display:flex;align-items:flex-end}
 .strip h2{flex:0 0 12.5rem;flex-direction:column;align-items:flex-start;gap:.5rem;padding-right:0;margin-bottom:calc(var(--label) + var(--below));position:relative;z-index:1}

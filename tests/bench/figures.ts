@@ -7,8 +7,10 @@ import { parse } from 'yaml';
 import { messageOf } from '../../adapters/console/ask-lines.ts';
 import { createShell } from '../../adapters/shell.ts';
 import { openSqlite } from '../../adapters/sqlite/sqlite-store.ts';
-import { type Booking, type Channel, newThread, turn } from '../../src/index.ts';
+import { type Booking, type Channel, type Message, newThread, turn } from '../../src/index.ts';
 import { realServed } from '../helpers/real-graph.ts';
+import type { PersonOnTelegram } from '../helpers/telegram-people.ts';
+import { aYard, type Yard } from '../helpers/telegram-yard.ts';
 
 /*
  * The numbers of design.md section 10 that are no single function's: run by `npm run bench`. Timings are printed, never
@@ -148,6 +150,61 @@ async function house(): Promise<void> {
   await store.close();
 }
 
+/**
+ * The way between a hirer and the staff's forum topic, both ways, with 50 threads held by staff: from the update that waits at
+ * Telegram to the call that carries the words on. The stand-in for Telegram works in this very process, so its own time counts.
+ */
+async function relay(): Promise<void> {
+  const THREADS = 50;
+  const PER_SECOND = 20;
+  const SECONDS = 20;
+  const { store } = await openSqlite(join(folder, 'relay.sqlite'));
+  const late: { yard: Yard | null } = { yard: null };
+  const receive = (message: Message): Promise<void> =>
+    late.yard === null ? Promise.reject(new Error('not started')) : late.yard.shell.receive(message);
+  const yard = await aYard({ forum: true, store, served: () => served, telegram: { receive } });
+  late.yard = yard;
+  const people: { person: PersonOnTelegram; title: string }[] = [];
+  for (let i = 0; i < THREADS; i++) {
+    const firstName = `Hirer${i}`;
+    const booking = { ...bookingOf('dunlin'), ref: `BR-${3000 + i}`, firstName };
+    const { person, threadId } = await yard.hirer(firstName, booking);
+    await yard.pass(threadId, { booking: booking.ref, firstName, van: 'Dunlin' });
+    await yard.shell.take(threadId, 'Somebody');
+    people.push({ person, title: `Dunlin, ${firstName}` });
+  }
+  await settled(() => yard.group.topics().length === THREADS);
+  await new Promise((resolve) => setTimeout(resolve, 3_000));
+
+  const sentAt = new Map<string, number>();
+  const waits: Record<'hirer' | 'staff', number[]> = { hirer: [], staff: [] };
+  const push = yard.standIn.calls.push.bind(yard.standIn.calls);
+  yard.standIn.calls.push = (...calls) => {
+    for (const { method, payload } of calls) {
+      const key = method === 'sendMessage' ? (/(hirer|staff) word \d+/.exec(String(payload.text))?.[0] ?? '') : '';
+      const from = sentAt.get(key);
+      if (from !== undefined) waits[key.startsWith('hirer') ? 'hirer' : 'staff'].push(performance.now() - from);
+      sentAt.delete(key);
+    }
+    return push(...calls);
+  };
+  const staff = yard.standIn.person('Margaret');
+  for (let i = 0; i < PER_SECOND * SECONDS; i++) {
+    const who = i % 2 === 0 ? 'hirer' : 'staff';
+    const { person, title } = people[(i * 7) % THREADS] ?? { person: staff, title: '' };
+    const words = `${who} word ${i}`;
+    sentAt.set(words, performance.now());
+    if (who === 'hirer') person.says(words);
+    else staff.saysIn(yard.group.place, words, { topic: yard.group.topic(title)?.id ?? null });
+    await new Promise((resolve) => setTimeout(resolve, 1000 / PER_SECOND));
+  }
+  await settled(() => sentAt.size === 0);
+  say(`hirer's message to the forum topic, ${THREADS} threads, ${PER_SECOND} a second`, spread(waits.hirer));
+  say(`staff's reply to the hirer, ${THREADS} threads, ${PER_SECOND} a second`, spread(waits.staff));
+  await yard.close();
+  await store.close();
+}
+
 async function settled(done: () => boolean): Promise<void> {
   for (let i = 0; i < 6000 && !done(); i++) await new Promise((resolve) => setTimeout(resolve, 10));
 }
@@ -179,5 +236,6 @@ async function startUp(): Promise<void> {
 say('machine', `${cpus().length} cores, ${cpus()[0]?.model ?? ''}, Node ${process.version}, fsync ${ms(fsyncMs())}`);
 oneMessage();
 await house();
+await relay();
 await startUp();
 rmSync(folder, { recursive: true, force: true });

@@ -9,6 +9,7 @@ describe('screenshots of the yard, to be looked at', () => {
   let browser: Browser;
   let world: PagesWorld;
   let thread = '';
+  let danger = '';
   beforeAll(async () => {
     browser = await openBrowser();
     world = await chatWorld();
@@ -64,10 +65,11 @@ describe('screenshots of the yard, to be looked at', () => {
       { booking: 'BR-2701', van: 'wren', sinceMs: NOW_MS - 6 * MINUTE, reason: 'asked' },
       { question: 'can we stay one more night?' },
     );
-    await world.passed(
+    const ill = await world.passed(
       { booking: 'BR-2703', van: 'curlew', sinceMs: NOW_MS - 2 * MINUTE, reason: 'safety' },
       { question: 'the alarm is going off and we feel sick' },
     );
+    danger = ill.id;
     await world.passed(
       { sinceMs: NOW_MS - 11 * MINUTE, reason: 'asked' },
       { question: 'hello is this the caravan place' },
@@ -92,6 +94,26 @@ describe('screenshots of the yard, to be looked at', () => {
       await shoot('list');
       await page.goto(`${world.origin}/yard/thread/${thread}`);
       await shoot('thread');
+      await page.fill('#text', 'Gethin comes at ten. Leave the boiler off until then.');
+      await page.click('.box .next');
+      await page.waitForSelector('text=Put it right');
+      await page.locator('.talk >> text=Put it right').last().scrollIntoViewIfNeeded();
+      await shoot('thread-held');
+      await page.locator('.talk >> text=Put it right').last().click();
+      await page.waitForSelector('text=take the place');
+      await shoot('thread-right');
+      await page.goto(`${world.origin}/yard/thread/${danger}`);
+      await shoot('thread-danger');
+      for (const [path, name] of [
+        ['booking/BR-2704', 'booking'],
+        ['turnaround', 'turnaround'],
+        ['people', 'people'],
+        ['passkeys', 'passkeys'],
+        ['sign-in', 'signed-out'],
+      ]) {
+        await page.goto(`${world.origin}/yard/${path}`);
+        await shoot(name ?? '');
+      }
       await context.close();
     });
   }

@@ -9,6 +9,7 @@ import {
   type Brief,
   type Event,
   newThread,
+  type Served,
   type Store,
   type Thread,
 } from '../../src/index.ts';
@@ -87,6 +88,8 @@ type YardOptions = {
   readonly group?: GroupOnTelegram;
   readonly actions?: (real: StaffActions) => StaffActions;
   readonly telegram?: Partial<TelegramOptions>;
+  /** What hirers are answered with; left out: no turn may be taken. */
+  readonly served?: () => Served;
 };
 
 /**
@@ -136,9 +139,11 @@ export async function aYard(options: YardOptions) {
   );
   const shell = createShell({
     store,
-    served: () => {
-      throw new Error('no turn is taken in these tests');
-    },
+    served:
+      options.served ??
+      (() => {
+        throw new Error('no turn is taken in these tests');
+      }),
     clock,
     channels: [channel],
     log: pino({ level: 'silent' }),
