@@ -105,6 +105,12 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
+/** The weekday of a day (as 2027-07-15), 0 for Sunday. */
+export function weekdayOf(day: string): number {
+  // 1970-01-01 was a Thursday.
+  return (((dayNumber(day) + 4) % 7) + 7) % 7;
+}
+
 /** Days since 1970-01-01. */
 function dayNumber(day: string): number {
   return Math.floor(Date.parse(`${day}T00:00:00Z`) / DAY_MS);

@@ -1,4 +1,4 @@
-import { addDays, clockText, dayOf, daysBetween, localTime } from '../basics/time.ts';
+import { addDays, clockText, dayOf, daysBetween, localTime, weekdayOf } from '../basics/time.ts';
 import type { FirmData } from '../knowledge/schema.ts';
 import { instantOn } from './opening.ts';
 
@@ -43,7 +43,7 @@ type SpanMs = { readonly fromMs: number; readonly toMs: number };
 
 function officeHours(firm: FirmData, day: string): SpanMs | null {
   if (firm.closed.some((closed) => day === closed || day.slice(5) === closed)) return null;
-  const hours = firm.hours[weekdayOf(day)];
+  const hours = firm.hours[weekdayNamed(day)];
   return hours === undefined ? null : spanOn(day, hours, firm.timeZone);
 }
 
@@ -51,10 +51,8 @@ function spanOn(day: string, hours: { readonly from: string; readonly to: string
   return { fromMs: instantOn(day, hours.from, zone), toMs: instantOn(day, hours.to, zone) };
 }
 
-function weekdayOf(day: string): Weekday {
-  // 1970-01-04 was a Sunday.
-  const since = daysBetween('1970-01-04', day);
-  return WEEKDAYS[((since % 7) + 7) % 7] ?? 'sun';
+function weekdayNamed(day: string): Weekday {
+  return WEEKDAYS[weekdayOf(day)] ?? 'sun';
 }
 
 /** Who of the firm may be told now, best first: the reason decides in office hours, the rota on call. */
@@ -64,7 +62,7 @@ export function peopleToTell(
   wants: 'office' | 'workshop',
 ): readonly FirmData['people'][number][] {
   const staffed = staffedAt(firm, nowMs);
-  const weekday = weekdayOf(dayOf(nowMs, firm.timeZone));
+  const weekday = weekdayNamed(dayOf(nowMs, firm.timeZone));
   if (staffed.kind === 'on-call') return firm.people.filter((person) => person.onCall.includes(weekday));
   if (staffed.kind === 'closed') return [];
   const present = firm.people.filter((person) => person.days.includes(weekday));
@@ -77,6 +75,6 @@ export function whenText(atMs: number, nowMs: number, zone: string): string {
   const ahead = daysBetween(dayOf(nowMs, zone), dayOf(atMs, zone));
   if (ahead === 0) return clock;
   if (ahead === 1) return `tomorrow at ${clock}`;
-  const day = weekdayOf(dayOf(atMs, zone));
+  const day = weekdayNamed(dayOf(atMs, zone));
   return ahead < 7 ? `${day[0]?.toUpperCase()}${day.slice(1)} at ${clock}` : `${dayOf(atMs, zone)} at ${clock}`;
 }

@@ -1,4 +1,4 @@
-import { clockText, instantOf, localTime } from '../basics/time.ts';
+import { addDays, clockText, dayOf, instantOf, localTime } from '../basics/time.ts';
 
 /** Hours of one day: minutes after midnight; `to` may pass 24 h for places open past midnight. */
 export type Span = { readonly from: number; readonly to: number };
@@ -52,37 +52,55 @@ function cycle(names: readonly string[], from: string, to: string): number[] {
   return Array.from({ length }, (_, i) => (start + i) % names.length);
 }
 
-/** `until` and `next` are clock times; `next` names the day when it is not today. Null: not known. */
-export type OpenNow = { readonly open: boolean; readonly until: string | null; readonly next: string | null };
+/**
+ * `until` and `next` are clock times; `next` names the day when it is not today. Null: not known. `holiday`: today, or the
+ * day it opens next, is a public holiday, on which a door's usual hours may not hold.
+ */
+export type OpenNow = {
+  readonly open: boolean;
+  readonly until: string | null;
+  readonly next: string | null;
+  readonly holiday: 'today' | 'next' | null;
+};
 
-/** Whether a place is open at an instant; null when its hours are words only. */
-export function openAt(opening: Opening, atMs: number, zone: string): OpenNow | null {
+/** Whether a place is open at an instant; null when its hours are words only. `isHoliday` is asked about days such as 2027-12-27. */
+export function openAt(
+  opening: Opening,
+  atMs: number,
+  zone: string,
+  isHoliday: (day: string) => boolean,
+): OpenNow | null {
   switch (opening.kind) {
     case 'words':
       return null;
     case 'always':
-      return { open: true, until: null, next: null };
+      return { open: true, until: null, next: null, holiday: null };
     case 'week': {
       const now = localTime(atMs, zone);
       if (opening.months !== null && !opening.months.includes(now.month))
-        return { open: false, until: null, next: null };
+        return { open: false, until: null, next: null, holiday: null };
+      const day = dayOf(atMs, zone);
+      const holiday = isHoliday(day) ? 'today' : null;
       const minute = now.hour * 60 + now.minute;
       const today = opening.days[now.weekday] ?? [];
       const current = today.find((span) => span.from <= minute && minute < span.to);
-      if (current !== undefined) return { open: true, until: minuteText(current.to), next: null };
-      return { open: false, until: null, next: nextOpening(opening, now.weekday, minute) };
+      if (current !== undefined) return { open: true, until: minuteText(current.to), next: null, holiday };
+      const next = nextOpening(opening, now.weekday, minute);
+      if (next === null) return { open: false, until: null, next: null, holiday };
+      const then = holiday === null && isHoliday(addDays(day, next.ahead)) ? 'next' : holiday;
+      return { open: false, until: null, next: next.text, holiday: then };
     }
   }
 }
 
-function nextOpening(week: Week, weekday: number, minute: number): string | null {
+function nextOpening(week: Week, weekday: number, minute: number): { ahead: number; text: string } | null {
   for (let ahead = 0; ahead < 8; ahead++) {
     const spans = week.days[(weekday + ahead) % 7] ?? [];
     const span = spans.filter((each) => ahead > 0 || each.from > minute).sort((a, b) => a.from - b.from)[0];
     if (span === undefined) continue;
     const at = minuteText(span.from);
-    if (ahead === 0) return at;
-    return ahead === 1 ? `tomorrow ${at}` : `${DAY_NAMES[(weekday + ahead) % 7]} ${at}`;
+    const day = ahead === 1 ? 'tomorrow' : DAY_NAMES[(weekday + ahead) % 7];
+    return { ahead, text: ahead === 0 ? at : `${day} ${at}` };
   }
   return null;
 }

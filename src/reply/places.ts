@@ -1,5 +1,6 @@
 import { localTime } from '../basics/time.ts';
 import { openAt, readOpening } from '../hours/opening.ts';
+import { isPublicHoliday } from '../hours/public-holidays.ts';
 import type { AnswerData, PlacesData } from '../knowledge/schema.ts';
 import type { AnswerContext } from './answer-context.ts';
 
@@ -59,10 +60,14 @@ function placeLine(place: Place, { nowMs, knowledge }: AnswerContext): string {
 }
 
 function hoursText(hours: string, nowMs: number, zone: string): string {
-  const now = openAt(readOpening(hours), nowMs, zone);
+  const now = openAt(readOpening(hours), nowMs, zone, isPublicHoliday);
   if (now === null) return hours;
-  if (now.open) return now.until === null ? 'Always open' : `Open now until ${now.until} (${hours})`;
-  return now.next === null ? `Closed now (${hours})` : `Closed now, opens ${now.next} (${hours})`;
+  if (now.open && now.until === null) return 'Always open';
+  if (now.holiday === 'today') return `Usual hours ${hours}, but today is a public holiday, so it may be closed`;
+  if (now.open) return `Open now until ${now.until} (${hours})`;
+  if (now.next === null) return `Closed now (${hours})`;
+  const holiday = now.holiday === 'next' ? ', a public holiday, so it may stay closed' : '';
+  return `Closed now, opens ${now.next}${holiday} (${hours})`;
 }
 
 /** Metres under a kilometre; above it kilometres and miles, because the signs outside are in miles. */
