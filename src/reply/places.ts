@@ -24,7 +24,7 @@ export function placeLines(wanted: NonNullable<AnswerData['places']>, context: A
   const several = wanted.kinds.length > 1;
   const lines = nearestOfEachKindFirst(fitting)
     .slice(0, wanted.most)
-    .map((place) => `${several ? `${kindText(place.kind)}: ` : ''}${placeLine(place, context)}`);
+    .map((place) => `${several ? `${kindText(place.kind)}: ` : ''}${placeLine(place, several, context)}`);
   return lines.length > 0 ? lines : [`I have none on my list near ${site.name}. Ask at the site's office.`];
 }
 
@@ -52,8 +52,9 @@ function gasOf({ scope, nowMs, knowledge }: AnswerContext): string | null {
   return `${carried.kind}-${carried.carriedKg / gas.cylinders}`;
 }
 
-function placeLine(place: Place, { nowMs, knowledge }: AnswerContext): string {
-  const parts = [`${place.name}, ${distanceText(place.metres)}`];
+function placeLine(place: Place, severalKinds: boolean, { nowMs, knowledge }: AnswerContext): string {
+  const name = severalKinds ? place.name : capital(place.name);
+  const parts = [`${name}, ${distanceText(place.metres)}`];
   if (place.hours !== '') parts.push(hoursText(place.hours, nowMs, knowledge.firm.timeZone));
   if (place.note !== '') parts.push(capital(place.note));
   return parts.join('. ');

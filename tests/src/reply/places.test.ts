@@ -17,6 +17,10 @@ it('says until when a place is open, and when it opens next', () => {
   expect(nearest('pharmacy', '2027-07-17T14:00:00Z')).toContain('Closed now, opens Mon 09:00 (');
 });
 
+it('begins each line with a capital', () => {
+  expect(nearest('emptying', '2027-07-15T12:00:00Z')).toMatch(/^Behind the wash block, 130 m/);
+});
+
 it('promises no place open on a public holiday', () => {
   expect(nearest('pharmacy', '2027-08-28T14:00:00Z')).toContain(
     'opens Mon 09:00, a public holiday, so it may stay closed',
