@@ -75,14 +75,12 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
       const { topic, part, probability } = decision;
       const told = does(draft, { kind: 'lacks', topic, part, probability, understood });
       const { van } = draft.thread;
-      return opens(
-        notes(
-          told,
-          { kind: 'lacks', topic, part },
-          { kind: 'gap', text: understood.text, why: 'van-has-none', van, topics: [topic] },
-        ),
-        null,
+      const noted = notes(
+        told,
+        { kind: 'lacks', topic, part },
+        { kind: 'gap', text: understood.text, why: 'van-has-none', van, topics: [topic] },
       );
+      return offersOwn(opens(noted, null), topic, understood, situation);
     }
     case 'chat':
       return chats(draft, decision.chat);
@@ -102,6 +100,22 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
 function onlyNotice(id: TopicId, { served }: Situation): boolean {
   const topic = served.knowledge.topics.get(id);
   return topic?.notice === true && topic.answer === undefined;
+}
+
+/**
+ * Something is wrong with a thing that this van has in another kind ('the fridge is warm', meant of a gas fridge, in a
+ * van with a compressor): after what it has instead, that one's own symptoms are offered.
+ */
+function offersOwn(draft: Draft, topic: TopicId, understood: Understood, { scope, served }: Situation): Draft {
+  const { topics } = served.knowledge;
+  const lacked = topics.get(topic);
+  if (lacked?.kind !== 'symptom' || scope === null) return draft;
+  const own = understood.ranked
+    .filter((each) => topics.get(each.topic)?.system === lacked.system && scope.causes(each.topic).length > 0)
+    .slice(0, MOST_OFFERED);
+  if (own.length === 0) return draft;
+  const offered = does(draft, { kind: 'choose', topics: own, understood, why: 'apart' });
+  return opens(offered, { kind: 'choice', text: understood.text, topics: own.map((each) => each.topic) });
 }
 
 /** Small talk is answered in one line and changes nothing; a question the bot has open stays open. */
