@@ -16,22 +16,22 @@ export type Fitting = {
 };
 
 /**
- * What to ask about a new van that is like one of the fleet: every role some vans fill differently, and every part that
- * not all vans have. What all vans have alike is not asked.
+ * What to ask about a new van that is like one of the fleet: every role that vans with its body fill differently, and every
+ * part that not all of them have. What they all have alike is not asked, nor what only the other body has: an engine.
  */
 export function fittingsToAsk(knowledge: Knowledge, like: VanScope): readonly Fitting[] {
-  const own = ownParts(knowledge);
+  const vans = [...knowledge.vans.values()].filter((van) => van.data.body === like.data.body);
+  const own = ownParts(vans, knowledge);
   const groups = new Map<PartId, Part[]>();
   for (const part of own) {
     const role = topRole(part, knowledge);
     groups.set(role, [...(groups.get(role) ?? []), part]);
   }
   return [...groups].flatMap(([role, parts]): Fitting[] => {
-    const everywhere =
-      parts.length === 1 && [...knowledge.vans.values()].every((van) => van.parts.has(parts[0]?.id ?? ''));
+    const everywhere = parts.length === 1 && vans.every((van) => van.parts.has(parts[0]?.id ?? ''));
     if (everywhere) return [];
     const usual = parts.find((part) => part.id in like.data.has)?.id ?? null;
-    const none = [...knowledge.vans.values()].some((van) => !van.parts.has(role)) || parts.length === 1;
+    const none = vans.some((van) => !van.parts.has(role));
     const options = [
       ...parts.map((part) => ({ part: part.id, name: part.name })),
       ...(none ? [{ part: null, name: 'none' }] : []),
@@ -41,8 +41,8 @@ export function fittingsToAsk(knowledge: Knowledge, like: VanScope): readonly Fi
 }
 
 /** Parts that vans list as their own. */
-function ownParts(knowledge: Knowledge): Part[] {
-  const ids = new Set([...knowledge.vans.values()].flatMap((van) => Object.keys(van.data.has)));
+function ownParts(vans: readonly VanScope[], knowledge: Knowledge): Part[] {
+  const ids = new Set(vans.flatMap((van) => Object.keys(van.data.has)));
   return [...ids].flatMap((id) => knowledge.parts.get(id) ?? []);
 }
 

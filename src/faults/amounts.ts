@@ -26,6 +26,8 @@ export function readAmount(text: string, question: string): 'yes' | 'no' | null 
     const found = pattern.exec(ask);
     const limit = found?.[1] ?? found?.[2];
     if (limit === undefined) continue;
+    // No gauge has thirty bars: the number is about something else.
+    if (/\b(?:bars?|lamps?)\b/.test(ask) && amount.unit !== '%' && amount.value > GAUGE) return null;
     return holds(inUnitOf(amount, Number(limit), ask), Number(limit)) ? 'yes' : 'no';
   }
   return null;

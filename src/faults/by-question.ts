@@ -6,6 +6,7 @@
 type Kind = { readonly asks: RegExp; readonly yes?: RegExp; readonly no?: RegExp };
 
 const KINDS: readonly Kind[] = [
+  { asks: /\blevel card off\b/i, yes: /\bnot (?:\w+ )?(?:level|flat)\b/, no: /\b(?:level|flat|spot on)\b/ },
   {
     asks: /\bthan the other\b|\bwider at\b|\bhotter at\b|\banother way than\b/i,
     no: /\b(?:the same|alike|even|equal|identical)\b/,
@@ -84,8 +85,8 @@ const KINDS: readonly Kind[] = [
   { asks: /\btwo or more\b/i, yes: /\w (?:and|plus|with|both) \w/, no: /\b(?:only|just) (?:one|the|a)\b/ },
   {
     asks: /\b(?:dead|weak|dry|gone) (?:too|as well)\b/i,
-    yes: /\b(?:same|neither|nor|also|as well|too|dead)\b/,
-    no: /\b(?:runs?|works?|fine|ok|okay|good|strong|lights?|lit|burns?)\b/,
+    yes: /\b(?:same|neither|nor|also|as well|too|dead|either)\b/,
+    no: /^(?!.*\bnot\b).*\b(?:runs?|works?|fine|ok|okay|good|strong|lights?|lit|burns?)\b/,
   },
   { asks: /\bhandbrake off\b/i, yes: /\b(?:off|down|released|forgot)\b/, no: /\b(?:on|up|pulled|tight|applied)\b/ },
   { asks: /\b(?:tap|drain)\b.*\bopen\b/i, no: /\b(?:all|everything|they are|are all|is) (?:off|shut|closed)\b/ },

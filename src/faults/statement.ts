@@ -25,15 +25,25 @@ export function readStatement(text: string, ask: string): Verdict | null {
     byQuestion(said.join(' '), ask) ??
     bySetting(said.join(' '), ask) ??
     byLabel(said, ask) ??
-    onlyAnother(said, asked) ??
+    (/\b(?:any|some)thing\b/i.test(ask) ? null : onlyAnother(said, asked)) ??
     readAmount(text, ask) ??
-    byStates(statesIn(plain(said)), statesIn(plain(wordsOf(ask.replace(/\bat 0\b/gi, 'off')))), said) ??
+    byStates(
+      statesIn(plain(said)),
+      statesIn(plain(wordsOf(ask.replace(/\bat 0\b/gi, 'off')))),
+      said,
+      /\bdo(?:es)?\b.*\bwork\b/i.test(ask),
+    ) ??
     byWords(said, asked) ??
     (isThereSaid(said.join(' '), ask) ? 'yes' : null)
   );
 }
 
-function byStates(said: readonly State[], asked: readonly State[], words: readonly string[]): Verdict | null {
+function byStates(
+  said: readonly State[],
+  asked: readonly State[],
+  words: readonly string[],
+  asksIfWorking: boolean,
+): Verdict | null {
   const verdicts = new Set<Verdict>();
   const counts = new Set<Verdict>();
   for (const { axis, side } of said) {
@@ -47,11 +57,15 @@ function byStates(said: readonly State[], asked: readonly State[], words: readon
     said.some((state) => state.axis === 'health' && state.side === 1) &&
     sidesOn(asked, 'health').size === 0
   ) {
-    return sidesOn(asked, 'power').has(1) ? 'yes' : 'no';
+    return asksIfWorking ? 'yes' : 'no';
   }
   // 'All dark' denies 'Is only one dark?'.
   if (counts.has('no')) return 'no';
-  if (verdicts.size === 0 && saysNothing(words)) return nothingTo(asked);
+  if (verdicts.size === 0 && saysNothing(words)) {
+    // 'I can hear nothing' says nothing of what is dark.
+    const onlyHeard = words.includes('hear') && sidesOn(asked, 'noise').size === 0;
+    return onlyHeard ? null : nothingTo(asked);
+  }
   if (verdicts.size === 0) return only(counts) ?? onOrOffOfAValve(said, asked);
   return only(verdicts);
 }

@@ -124,6 +124,7 @@ export const NO_THING =
 /** It works, said while something was only to be looked at. */
 export const WORKS_NOW = anywhere(
   '(?:it|everything|all) (?:is |has |just )*(?:working|works|fixed|sorted|came back on|worked)',
+  '(?:power|water|electric|heat|heating|gas|light|lights) (?:is|are) back(?: on)?',
 );
 
 export const WORKED = anywhere(
