@@ -204,6 +204,9 @@ export function memoryStore(): Store {
     putNote: async (name, value) => {
       notes.set(name, value);
     },
+    putNoteSoon: async (name, value) => {
+      notes.set(name, value);
+    },
     notes: async (prefix) =>
       [...notes]
         .filter(([name]) => name.startsWith(prefix))

@@ -2,7 +2,7 @@ import type { Store } from '../../src/index.ts';
 import { type Connection, prepare } from './connection.ts';
 import type { Writer } from './group-commit.ts';
 
-export function notesIn(at: Connection, writer: Writer): Pick<Store, 'note' | 'putNote' | 'notes'> {
+export function notesIn(at: Connection, writer: Writer): Pick<Store, 'note' | 'putNote' | 'putNoteSoon' | 'notes'> {
   const find = prepare(at, (sql, given: { name: string }) =>
     sql.selectFrom('notes').select('value').where('name', '=', given.name),
   );
@@ -23,6 +23,10 @@ export function notesIn(at: Connection, writer: Writer): Pick<Store, 'note' | 'p
     note: async (name) => find.first({ name })?.value ?? null,
     putNote: (name, value) =>
       writer.write(() => {
+        put.run({ name, value });
+      }),
+    putNoteSoon: (name, value) =>
+      writer.writeSoon(() => {
         put.run({ name, value });
       }),
     // Sorted here: databases collate differently.

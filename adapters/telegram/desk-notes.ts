@@ -56,7 +56,10 @@ export type DeskNotes = ReturnType<typeof createDeskNotes>;
  * The desk's memory, in the store's notes. Message and topic numbers belong to one chat, so their names
  * carry it; what has been told and dealt with outlives the group's change into a supergroup.
  */
-export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'notes'>, configured: number) {
+export function createDeskNotes(
+  store: Pick<DeskStore, 'note' | 'putNote' | 'putNoteSoon' | 'notes'>,
+  configured: number,
+) {
   let chat = configured;
   const here = (name: string) => `telegram:desk:${chat}:${name}`;
   const always = (name: string) => `telegram:desk:${name}:${configured}`;
@@ -65,6 +68,8 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
     return kept === null || kept === '' ? null : (JSON.parse(kept) as T);
   };
   const put = (name: string, value: unknown) => store.putNote(name, JSON.stringify(value));
+  /** For what is written with every message: after a power cut the last of it is told or done twice at worst. */
+  const putSoon = (name: string, value: unknown) => store.putNoteSoon(name, JSON.stringify(value));
 
   return {
     /** A group that became a supergroup has another id than the one configured. */
@@ -88,19 +93,19 @@ export function createDeskNotes(store: Pick<DeskStore, 'note' | 'putNote' | 'not
     putSeat: (threadId: string, seat: Seat) => put(here(`seat:${threadId}`), seat),
 
     spoken: (message: number) => get<Spoken>(here(`message:${message}`)),
-    putSpoken: (message: number, spoken: Spoken) => put(here(`message:${message}`), spoken),
+    putSpoken: (message: number, spoken: Spoken) => putSoon(here(`message:${message}`), spoken),
 
     told: () => get<Told>(always('told')),
-    putTold: (told: Told) => put(always('told'), told),
+    putTold: (told: Told) => putSoon(always('told'), told),
 
     handled: async () => (await get<Handled>(always('handled'))) ?? { done: [], acting: null },
     putActing: async (handled: Handled, acting: NonNullable<Handled['acting']>) =>
-      put(always('handled'), { ...handled, acting }),
+      putSoon(always('handled'), { ...handled, acting }),
     putDone: async (handled: Handled, update: number) =>
-      put(always('handled'), { done: [...handled.done, update].slice(-DONE_KEPT), acting: null }),
+      putSoon(always('handled'), { done: [...handled.done, update].slice(-DONE_KEPT), acting: null }),
 
     marks: async () => (await get<readonly Mark[]>(here('marks'))) ?? [],
-    putMarks: (marks: readonly Mark[]) => put(here('marks'), marks),
+    putMarks: (marks: readonly Mark[]) => putSoon(here('marks'), marks),
 
     reminders: async () => (await get<readonly Reminder[]>(always('reminders'))) ?? [],
     putReminders: (reminders: readonly Reminder[]) => put(always('reminders'), reminders),

@@ -34,5 +34,5 @@ export type StaffActions = {
 /** Where the desk reads what there is to tell, and keeps what it must not forget. */
 export type DeskStore = Pick<
   Store,
-  'note' | 'putNote' | 'notes' | 'events' | 'thread' | 'threads' | 'lines' | 'booking'
+  'note' | 'putNote' | 'putNoteSoon' | 'notes' | 'events' | 'thread' | 'threads' | 'lines' | 'booking'
 >;

@@ -136,6 +136,8 @@ export type Store = {
   /** Small durable facts by name: a channel's last update, which forum topic a booking has. */
   readonly note: (name: string) => Promise<string | null>;
   readonly putNote: (name: string, value: string) => Promise<void>;
+  /** The same without waiting for the disk: it outlives the end of the process, but a power cut only once something else is written. */
+  readonly putNoteSoon: (name: string, value: string) => Promise<void>;
   /** Names beginning with `prefix`, sorted. */
   readonly notes: (prefix: string) => Promise<readonly { readonly name: string; readonly value: string }[]>;
 

@@ -513,6 +513,8 @@ export function storeContract(keeper: Keeper): void {
       test('keeps the last value of a name', async () => {
         expect(await store.note('telegram.offset')).toBeNull();
         await store.putNote('telegram.offset', '1');
+        await store.putNoteSoon('telegram.offset', '2');
+        expect(await store.note('telegram.offset')).toBe('2');
         await store.putNote('telegram.offset', '');
         expect(await store.note('telegram.offset')).toBe('');
       });

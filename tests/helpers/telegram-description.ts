@@ -48,6 +48,7 @@ const BUILT_IN: Readonly<Record<string, string>> = {
   copyMessage:
     'chat_id! from_chat_id! message_id! message_thread_id disable_notification reply_parameters reply_markup',
   editMessageText: 'chat_id message_id text parse_mode link_preview_options reply_markup',
+  editMessageCaption: 'chat_id message_id caption parse_mode reply_markup',
   editMessageReplyMarkup: 'chat_id message_id reply_markup',
   setMessageReaction: 'chat_id! message_id! reaction is_big',
   answerCallbackQuery: 'callback_query_id! text show_alert',
