@@ -67,6 +67,7 @@ label.step{grid-template-columns:2.6rem 1fr 48px;cursor:pointer}
 .care p{grid-column:2}
 .picture img{display:block;max-width:100%;height:auto;border:2px solid var(--ink);border-radius:var(--radius);background:var(--sheet)}
 .picture figcaption{font:400 1rem/1.4 var(--sign);color:var(--quiet);margin-top:.3rem}
+.sent audio,.sent video{display:block;width:min(100%,18rem)}
 .sent img{display:block;max-width:min(100%,18rem);max-height:18rem;border:2px solid var(--ink);border-radius:var(--radius)}
 .calls{display:grid;gap:.6rem;justify-items:start}
 .choices{display:flex;flex-wrap:wrap;gap:.6rem;font-style:normal}

@@ -123,7 +123,7 @@ const WORDS: Readonly<Record<Exclude<Attachment['kind'], 'location' | 'contact'>
   file: 'A file',
 };
 
-/** Something sent along: shown if it is a photo that can be opened, else named with a link to it. */
+/** Something sent along: shown or played if the browser can, and always with a link to it. */
 export const Sent: FC<{ attachment: Attachment; finds: Finds }> = ({ attachment, finds }) => {
   switch (attachment.kind) {
     case 'location': {
@@ -144,6 +144,15 @@ export const Sent: FC<{ attachment: Attachment; finds: Finds }> = ({ attachment,
       const words = attachment.name ?? WORDS[attachment.kind];
       const path = finds.file(attachment.file);
       if (path === null) return <p>{`[${words}]`}</p>;
+      if (attachment.kind === 'voice' || attachment.kind === 'video') {
+        const Player = attachment.kind === 'voice' ? 'audio' : 'video';
+        return (
+          <p class="sent">
+            <Player src={path} controls preload="none" aria-label={words} />
+            <a href={path}>{words}</a>
+          </p>
+        );
+      }
       // Few browsers draw this kind of photo: a link lets the device try.
       const drawn = attachment.kind === 'photo' && !path.endsWith('.heic');
       return (

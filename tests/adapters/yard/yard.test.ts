@@ -169,6 +169,44 @@ describe('a thread in the yard', () => {
     expect(last?.media).toBe('photo');
   });
 
+  it('shows a hirer\u2019s photo and plays their voice and video, whichever channel they came by', async () => {
+    const opened: string[] = [];
+    const world = await aWorld({
+      yard: {
+        openFile: async (attachment) => {
+          if (!('file' in attachment)) return null;
+          opened.push(attachment.file);
+          return { bytes: aPhoto(), name: 'it' };
+        },
+      },
+    });
+    const { id } = await aPass(world, {});
+    const attachments = (['photo', 'voice', 'video'] as const).map((kind) => ({ kind, file: `tg:${kind}:A-${kind}` }));
+    const thread = await world.store.thread(id);
+    const base = {
+      channel: thread?.channel ?? '',
+      address: thread?.address ?? '',
+      choice: null,
+      edit: false,
+      from: null,
+    };
+    const message = { ...base, key: 'm', atMs: NOW_MS, text: 'look', attachments, startToken: null };
+    await world.store.receive(message, () => {
+      throw new Error('there is a thread');
+    });
+    const nessa = await yardPerson(world, 'Nessa');
+    const html = await (await nessa.get(`/yard/thread/${id}`)).text();
+    for (const [tag, kind] of [
+      ['img', 'photo'],
+      ['audio', 'voice'],
+      ['video', 'video'],
+    ]) {
+      const src = new RegExp(`<${tag} src="([^"]*A-${kind})"`).exec(html)?.[1] ?? '';
+      expect((await nessa.get(src)).status).toBe(200);
+    }
+    expect(opened).toEqual(attachments.map(({ file }) => file));
+  });
+
   it('lets one put right what one said: the hirer\u2019s page shows the new words where the old stood', async () => {
     const world = await aWorld({ answer: () => [] });
     const hirer = webPerson(world, `/chat/${await world.link()}`);
