@@ -68,18 +68,19 @@ export type Learn = (knowledge: Knowledge, signal?: AbortSignal) => Promise<Lear
 const PATIENCE_MS = 180_000;
 
 /**
- * @param worker     The worker's built file; left out, the one beside this program.
+ * @param worker     The worker's built file; null, the one beside this program.
  * @param patienceMs After so long it rejects. Rejects as well when `signal` ends it: its workers end at once.
  */
-export function createLearn(folder: string, worker = workerFile(), patienceMs = PATIENCE_MS): Learn {
+export function createLearn(folder: string, worker: string | null = null, patienceMs = PATIENCE_MS): Learn {
   return async (knowledge, signal) => {
     const learnt = learntFor(folder, knowledge);
     if (learnt.model !== null && learnt.net !== null) return learnt;
+    const file = worker ?? workerFile();
     const patience = AbortSignal.timeout(patienceMs);
     const end = signal === undefined ? patience : AbortSignal.any([patience, signal]);
     // Side by side: neither needs the other.
     await Promise.all(
-      (['net', 'weights'] as const).map((piece) => workOut(worker, workOn(folder, knowledge, [piece]), end)),
+      (['net', 'weights'] as const).map((piece) => workOut(file, workOn(folder, knowledge, [piece]), end)),
     );
     return learntFor(folder, knowledge);
   };
