@@ -14,11 +14,16 @@ const NOTHING_READ: SafetyReading = { danger: null, why: [], chance: 0, setAside
 export function readSafety(draft: Draft, situation: Situation): SafetyReading {
   const { message, served, scope, nowMs } = situation;
   if (message.text.trim() === '') return NOTHING_READ;
-  const { lastText, lastAtMs } = draft.thread.memory;
-  const before = nowMs - lastAtMs <= SPLIT_WITHIN_MS ? lastText : '';
+  const { heard } = draft.thread.memory;
+  const before = heard !== undefined && nowMs - heard.atMs <= SPLIT_WITHIN_MS ? heard.text : '';
   // Without a booking the van may have anything.
   const vanHas = (part: string): boolean => scope === null || scope.parts.has(part);
   return served.readDanger(message.text, { before, vanHas });
+}
+
+/** Keeps the text for the next reading, whatever is made of it. */
+export function hears(draft: Draft, { message, nowMs }: Situation): Draft {
+  return message.text.trim() === '' ? draft : remembers(draft, { heard: { text: message.text, atMs: nowMs } });
 }
 
 /** The notice first and whole; the thread goes to people; only what changes the action is asked. */

@@ -1,6 +1,6 @@
 import type { Thread } from '../thread/thread.ts';
 import { bind } from './binding.ts';
-import { answerDanger, readSafety, showNotice } from './danger.ts';
+import { answerDanger, hears, readSafety, showNotice } from './danger.ts';
 import { type Draft, does, draftOf, notes, opens, passes, type Situation } from './draft.ts';
 import { answerOpen, answerPress, withdraw } from './open-question.ts';
 import { followUpSum } from './sum.ts';
@@ -13,10 +13,9 @@ import { saysNeverMind } from './words-read.ts';
  * thread, relay and stay silent; then the bot's own open question or a follow-up that changes one input; then matching.
  */
 export function next(thread: Thread, situation: Situation): Draft {
-  const draft = draftOf(thread);
   const { message } = situation;
-
-  const reading = readSafety(draft, situation);
+  const reading = readSafety(draftOf(thread), situation);
+  const draft = hears(draftOf(thread), situation);
   const { danger } = reading;
   if (danger !== null) return toldStaff(showNotice(bindQuietly(draft, situation), danger, situation), situation);
   if (thread.keeper === 'staff') return toldStaff(draft, situation);

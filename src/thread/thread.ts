@@ -34,6 +34,8 @@ export type Memory = {
   readonly lastText: string;
   readonly lastInputs: Inputs | null;
   readonly lastAtMs: number;
+  /** The last text of all, whatever became of it: a danger may be told in two. Left out before the first. */
+  readonly heard?: { readonly text: string; readonly atMs: number };
   /** Observations made on walks in this thread, by check id: they inform the next walk. */
   readonly seen: Readonly<Record<string, 'yes' | 'no' | 'cannot-tell'>>;
   /** What was tried, in words, for the brief. */
