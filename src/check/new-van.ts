@@ -126,7 +126,9 @@ function withWhatAnswersNeed(draft: VanData, template: VanScope, knowledge: Know
   const has = { ...draft.has };
   for (const { owner, name } of missing) {
     const own = Object.keys(has).find((part) => plays(part, owner, knowledge.parts));
-    const wanted = ownParts(knowledge).find((part) => plays(part.id, owner, knowledge.parts))?.id;
+    const wanted = ownParts([...knowledge.vans.values()], knowledge).find((part) =>
+      plays(part.id, owner, knowledge.parts),
+    )?.id;
     if (own !== undefined) has[own] = { ...has[own], ...valueElsewhere(owner, name, knowledge) };
     else if (wanted !== undefined) has[wanted] = valuesOf(wanted, template, knowledge, look);
   }

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { textSeed } from '../../../src/basics/seeded.ts';
-import { learnSafety, SAFETY_READING, safetyLines } from '../../../src/safety/learn-safety.ts';
+import { learnSafety, safetyLines } from '../../../src/safety/learn-safety.ts';
 import { createSafetyReader } from '../../../src/safety/reader.ts';
 import { ALONE, aSafety } from './small-reading.ts';
 
@@ -44,15 +43,5 @@ describe('what the second net learns from', () => {
     const read = createSafetyReader(safety, learnSafety(safety, lines));
     expect(read('it hits you at the door', ALONE).danger).toMatchObject({ hazard: 'safety-gas-smell', language: 'en' });
     expect(read('the door sticks', ALONE).danger).toBeNull();
-  });
-
-  it('looks at the same features as long as its number is the same', () => {
-    const texts = ['No smell of gas, but the alarm is going off!', 'Es riecht im Wohnwagen ganz stark nach Gas'];
-    const { features } = learnSafety(
-      aSafety(),
-      texts.map((text) => ({ text, hazard: 'safety-gas-smell', weight: 1 })),
-    );
-    // When this fails, texts are read otherwise than before: raise SAFETY_READING and put both numbers here.
-    expect([SAFETY_READING, textSeed(features.join())]).toEqual([1, 69235856]);
   });
 });
