@@ -38,11 +38,11 @@ const asMet: Look = (text) => {
   return thirdLook(reading, { ranked, answered }, safety)?.hazard ?? null;
 };
 
-/** The latest writer's messages are the hardest: half of them were written to mislead. */
-const HARD = 'kit';
+/** Writers who came later, each measured alone: of kit's messages half were written to mislead. */
+const LATER = ['kit', 'lou'];
 
 const ofHalf = (half: 'tuning' | 'aside', foreign: boolean) =>
-  messages.filter((each) => each.half === half && each.writer !== HARD && (each.language !== 'en') === foreign);
+  messages.filter((each) => each.half === half && !LATER.includes(each.writer) && (each.language !== 'en') === foreign);
 
 /** Counts only: the half kept aside is never shown, so that nobody makes rules for it. */
 function figures(mine: typeof messages, look: Look) {
@@ -90,15 +90,18 @@ describe('the safety reading on messages by people who had not seen it', () => {
     expect(found.falseNotices).toBeLessThanOrEqual(most.falseNotices);
   });
 
-  it('holds its figures on what the hardest writer wrote', () => {
+  it.each([
+    ['kit', { missed: 9, wrong: 11, falseNotices: 15 }],
+    ['lou', { missed: 8.5, wrong: 10.5, falseNotices: 6 }],
+  ] as const)('holds its figures on what a later writer wrote: %s', (name, most) => {
     const found = figures(
-      messages.filter(({ half, writer }) => half === 'aside' && writer === HARD),
+      messages.filter(({ half, writer }) => half === 'aside' && writer === name),
       asMet,
     );
-    console.log('the hardest writer', JSON.stringify(found));
-    expect(found.missed).toBeLessThanOrEqual(13);
-    expect(found.wrong).toBeLessThanOrEqual(11.5);
-    expect(found.falseNotices).toBeLessThanOrEqual(14);
+    console.log(name, JSON.stringify(found));
+    expect(found.missed).toBeLessThanOrEqual(most.missed);
+    expect(found.wrong).toBeLessThanOrEqual(most.wrong);
+    expect(found.falseNotices).toBeLessThanOrEqual(most.falseNotices);
   });
 
   it.each([
