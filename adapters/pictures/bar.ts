@@ -5,6 +5,9 @@ const LEFT = 12;
 const WIDE = 376;
 const TOP = 44;
 const HIGH = 36;
+/** Lettering of 22 on a drawing 400 wide is 18 pixels on a phone's page. */
+const LETTER = 22;
+const ROW = 30;
 
 /**
  * What is used against what there is: parts told apart by tone and hatching, never by hue, the limit a tall stroke, and
@@ -50,8 +53,7 @@ function drawn(bar: Bar, { paper, ink, tone, part, marigold }: Inks): string {
     const x = at(from);
     from += Math.max(0, amount);
     const width = Math.round((at(from) - x) * 10) / 10;
-    const middle = x + width / 2;
-    const number = width < 22 ? '' : lettered(middle, TOP + HIGH / 2 + 6, `${i + 1}`, ink, 'middle');
+    const number = width < LETTER ? '' : lettered(x + 6, TOP + HIGH / 2 + 8, `${i + 1}`, ink, 'start');
     return `<rect x="${x}" y="${TOP}" width="${width}" height="${HIGH}" fill="${i % 2 === 0 ? part : tone}" stroke="${ink}" stroke-width="2"/>${number}`;
   });
   const over =
@@ -63,16 +65,16 @@ function drawn(bar: Bar, { paper, ink, tone, part, marigold }: Inks): string {
     ['Together', figure(used, bar.unit)] as const,
     ['There is', figure(bar.limit, bar.unit)] as const,
   ];
-  const first = TOP + HIGH + 44;
+  const first = TOP + HIGH + 48;
   const table = lines.map(([label, amount], i) => {
-    const y = first + i * 24;
+    const y = first + i * ROW;
     return lettered(LEFT, y, label, ink, 'start') + lettered(LEFT + WIDE, y, amount, ink, 'end');
   });
-  const rule = first + bar.segments.length * 24 - 17;
-  const height = first + lines.length * 24 - 6;
+  const rule = first + bar.segments.length * ROW - 22;
+  const height = first + lines.length * ROW - 16;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 ${height}"><rect width="400" height="${height}" fill="${paper}"/>`,
-    lettered(LEFT, 26, bar.title, ink, 'start'),
+    lettered(LEFT, 28, bar.title, ink, 'start'),
     `<rect x="${LEFT}" y="${TOP}" width="${limit - LEFT}" height="${HIGH}" fill="${paper}" stroke="${ink}" stroke-width="2"/>`,
     ...segments,
     over,
@@ -83,8 +85,8 @@ function drawn(bar: Bar, { paper, ink, tone, part, marigold }: Inks): string {
   ].join('');
 }
 
-function lettered(x: number, y: number, text: string, ink: string, anchor: 'start' | 'middle' | 'end'): string {
-  return `<text x="${x}" y="${y}" font-family="Atkinson Hyperlegible, sans-serif" font-weight="700" font-size="17" fill="${ink}" text-anchor="${anchor}">${escaped(text)}</text>`;
+function lettered(x: number, y: number, text: string, ink: string, anchor: 'start' | 'end'): string {
+  return `<text x="${x}" y="${y}" font-family="Atkinson Hyperlegible, sans-serif" font-weight="700" font-size="${LETTER}" fill="${ink}" text-anchor="${anchor}">${escaped(text)}</text>`;
 }
 
 function escaped(text: string): string {
