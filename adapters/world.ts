@@ -14,7 +14,8 @@ import {
   type VanScope,
   welcomeReply,
 } from '../src/index.ts';
-import { vanFaultsDue } from './cli/fault-records.ts';
+import { WorkError } from './cli/command.ts';
+import { acceptPriors, faultReport, vanFaultsDue } from './cli/fault-records.ts';
 import { createGrowthDesk } from './cli/growth-desk.ts';
 import { createGrowth } from './cli/growth-trials.ts';
 import { preparedFolder } from './cli/served-graph.ts';
@@ -37,7 +38,7 @@ import { telegramRoutes } from './telegram/routes.ts';
 import { createTelegram, type TelegramChannel } from './telegram/telegram.ts';
 import { createLearn } from './training/models.ts';
 import { createWebChannel } from './web/channel.ts';
-import { YARD } from './yard/world.ts';
+import { type Priors, YARD } from './yard/world.ts';
 import { createYard } from './yard/yard.ts';
 
 export type World = {
@@ -181,6 +182,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
       return due.map(({ van, title, atMs }) => ({ van, what: title, since: dayOf(atMs, knowledge.firm.timeZone) }));
     },
     trouble: () => trouble.now ?? slipTrouble(graph),
+    priors: priorsOf(config.graphFolder, store, graph, clock),
     drawings: () => contactSheet(graph.served().knowledge),
     pictureSvg: pictures.svg,
     uploads,
@@ -277,4 +279,24 @@ function aimMinutes(firm: FirmData, nowMs: number): number | null {
 function built(name: string): string {
   const file = join(dirname(fileURLToPath(import.meta.url)), name);
   return existsSync(file) ? readFileSync(file, 'utf8') : '';
+}
+
+/** What the walks have shown, and the operator's press on it. */
+function priorsOf(folder: string, store: Store, graph: LiveGraph, clock: Clock): Priors {
+  const report = () => faultReport(store, graph.served().knowledge, null, null);
+  return {
+    report,
+    accept: async (symptom, van, by) => {
+      const counts = (await report()).find((each) => each.symptom === symptom && each.van === van);
+      if (counts === undefined) return 'No walk of it has ended.';
+      try {
+        await acceptPriors(counts, graph.served().knowledge, { folder, store, by, nowMs: clock.nowMs() });
+      } catch (error) {
+        if (error instanceof WorkError) return error.message;
+        throw error;
+      }
+      await graph.reload();
+      return null;
+    },
+  };
 }

@@ -28,6 +28,7 @@ export function growthPage(
           <a href={`${HOME}/figures`}>Figures</a>
           <a href={`${HOME}/graph`}>The graph</a>
           <a href={`${HOME}/thin`}>Thin places</a>
+          <a href={`${HOME}/faults`}>Faults</a>
           <a href={`${HOME}/drawings`}>Drawings</a>
         </nav>
         <h1>{title}</h1>

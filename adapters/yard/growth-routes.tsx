@@ -3,6 +3,7 @@ import { figuresCsv, thinIn } from '../../src/index.ts';
 import { type Form, readForm } from '../http/forms.ts';
 import { freshKey } from '../http/fresh-key.ts';
 import { drawingsPage } from './drawings-page.tsx';
+import { faultsPage } from './faults-page.tsx';
 import type { FrameProps } from './frame.tsx';
 import { figuresPage, thinPage } from './growth-figures-page.tsx';
 import { decisionIn } from './growth-form.ts';
@@ -74,6 +75,9 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
       'content-disposition': 'attachment; filename="figures.csv"',
     }),
   );
+  const faults = async (c: Context, hindered: string | null) =>
+    faultsPage(drawn(c), await world.priors.report(), growth.knowledge(), freshKey(), hindered);
+  app.get('/faults', async (c) => c.html(await faults(c, null)));
   app.get('/drawings', (c) =>
     c.html(drawingsPage(drawn(c), world.drawings(), c.req.query('look') === 'dark' ? 'dark' : 'light')),
   );
@@ -125,6 +129,17 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
         const view = growth.trial(key);
         const back = view?.state === 'done' ? `${HOME}/group/${view.group.id}?trial=${key}` : HOME;
         return c.html(hinderedPage(drawn(c), published, back), 409);
+      },
+    ),
+  );
+  app.post(
+    '/faults/:symptom/:van/accept',
+    deed(
+      () => `${HOME}/faults`,
+      async (c, session) => {
+        const { symptom = '', van = '' } = c.req.param();
+        const hindered = await world.priors.accept(symptom, van, session.name);
+        return hindered === null ? c.redirect(`${HOME}/faults`, 303) : c.html(await faults(c, hindered), 409);
       },
     ),
   );

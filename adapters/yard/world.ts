@@ -1,4 +1,4 @@
-import type { Attachment, Booking, Clock, PictureUse, Store, Thread } from '../../src/index.ts';
+import type { Attachment, Booking, Clock, FaultCounts, PictureUse, Store, Thread } from '../../src/index.ts';
 import type { OpenElsewhere } from '../http/open-file.ts';
 import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
@@ -32,6 +32,14 @@ export function roleOf(text: string | undefined): Role {
 
 /** Something the workshop should look at. */
 export type WorkshopItem = { readonly van: string; readonly what: string; readonly since: string | null };
+
+/** What walks have shown of each fault's causes, and the operator's word on it. */
+export type Priors = {
+  /** Every symptom and van of which a walk has ended. */
+  readonly report: () => Promise<readonly FaultCounts[]>;
+  /** Writes the priors proposed for one of them into the graph; what stood in the way, or null. */
+  readonly accept: (symptom: string, van: string, by: string) => Promise<string | null>;
+};
 
 /** A drawing of the firm; `touch` null is the drawing as it is, without words nothing uses it so. */
 export type Drawing = {
@@ -80,6 +88,7 @@ export type YardWorld = {
   readonly workshop: () => Promise<readonly WorkshopItem[]>;
   /** What keeps staff from being reached elsewhere, in words; null or left out: nothing does. */
   readonly trouble?: () => string | null;
+  readonly priors: Priors;
   /** Every drawing, with the parts that answers and steps touch and the words that go with them. */
   readonly drawings: () => readonly Drawing[];
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;

@@ -239,6 +239,7 @@ export async function chatWorld(
     aimMinutes: () => 30,
     growth: NO_GROWTH,
     workshop: async () => [{ van: 'Godwit', what: 'Rear nearside window stay is weak', since: '2 July' }],
+    priors: { report: async () => [], accept: async () => null },
     drawings: () => [],
     pictureSvg: web.pictureSvg,
     uploads: web.uploads,

@@ -50,6 +50,7 @@ describe('teaching on the yard’s pages', () => {
       '/figures.csv',
       '/thin',
       '/drawings',
+      '/faults',
       '/graph',
       '/graph/data',
       '/graph/part/oven',
@@ -78,6 +79,38 @@ describe('teaching on the yard’s pages', () => {
       expect(html).toContain(`src="/yard/-/picture/hob/knob.${look}.svg"`);
       expect(html).toContain('The knob of the hob. / Push it.');
     }
+  });
+
+  it('takes proposed chances of a fault at a press, and says what stands in the way', async () => {
+    const row = { cause: 'fuse', say: 'Its fuse has blown', believed: 0, proposed: 0.4, parts: true };
+    const counts = {
+      symptom: 'fridge-light',
+      van: 'daisy',
+      walks: 30,
+      fixed: 28,
+      passed: 2,
+      left: 0,
+      unresolved: 1,
+      parts: true,
+      causes: [{ ...row, prior: 0.7, cured: 9, share: 0.3, interval: [0.17, 0.48] as const }],
+    };
+    const taken: string[] = [];
+    const priors = {
+      report: async () => [counts],
+      accept: async (symptom: string, van: string, by: string) => {
+        taken.push(`${symptom} ${van} ${by}`);
+        return taken.length > 1 ? 'the graph was changed meanwhile' : null;
+      },
+    };
+    const { nessa } = await aYard(PIES, { priors });
+    const html = await (await nessa.get('/yard/growth/faults')).text();
+    expect(html).toMatch(/Its fuse has blown.*70 %.*30 % \(17 % to 48 %\).*9.*40 %/s);
+    const accept = '/yard/growth/faults/fridge-light/daisy/accept';
+    expect((await nessa.press('/yard/growth/faults', accept)).headers.get('location')).toBe('/yard/growth/faults');
+    const again = await nessa.press('/yard/growth/faults', accept);
+    expect(again.status).toBe(409);
+    expect(await again.text()).toContain('the graph was changed meanwhile');
+    expect(taken).toEqual(['fridge-light daisy Nessa', 'fridge-light daisy Nessa']);
   });
 
   it('goes from a group to a published wording in two presses, and back in one', async () => {
