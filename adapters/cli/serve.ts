@@ -10,6 +10,7 @@ import { createWorld, type World } from '../world.ts';
 import { admit } from '../yard/members.ts';
 import { freshLink } from './booking-links.ts';
 import { command, type Terminal } from './command.ts';
+import { letGoOfTheStart } from './let-go.ts';
 import { preparedFolder } from './served-graph.ts';
 
 const SIGN_IN_GOOD_MS = 24 * 60 * 60 * 1000;
@@ -41,6 +42,7 @@ export const serve = command({
     const { port } = await world.start();
     await printWelcome(world, config, firm, fresh, port, terminal);
     log.info({ port }, 'serving');
+    letGoOfTheStart();
     await untilToldToStop();
     log.info('stopping: what was accepted is finished first');
     await world.stop();
