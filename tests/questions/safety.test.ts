@@ -79,8 +79,8 @@ describe('the safety reading on messages by people who had not seen it', () => {
   });
 
   it.each([
-    ['English, reader alone', false, alone, { missed: 4.6, wrong: 2.5, falseNotices: 5.2 }],
-    ['English, as met', false, asMet, { missed: 2.5, wrong: 2.5, falseNotices: 6.1 }],
+    ['English, reader alone', false, alone, { missed: 4.6, wrong: 2.5, falseNotices: 5.5 }],
+    ['English, as met', false, asMet, { missed: 2.5, wrong: 2.5, falseNotices: 7.2 }],
     ['eight other languages', true, alone, { missed: 8.9, wrong: 3.9, falseNotices: 5 }],
   ] as const)('holds its figures on the half kept aside: %s', (name, foreign, look, most) => {
     const found = figures(ofHalf('aside', foreign), look);
@@ -91,8 +91,8 @@ describe('the safety reading on messages by people who had not seen it', () => {
   });
 
   it.each([
-    ['kit', { missed: 9, wrong: 11, falseNotices: 15 }],
-    ['lou', { missed: 8.5, wrong: 10.5, falseNotices: 6 }],
+    ['kit', { missed: 7.5, wrong: 12, falseNotices: 14 }],
+    ['lou', { missed: 6, wrong: 8.5, falseNotices: 7 }],
   ] as const)('holds its figures on what a later writer wrote: %s', (name, most) => {
     const found = figures(
       messages.filter(({ half, writer }) => half === 'aside' && writer === name),
