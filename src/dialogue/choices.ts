@@ -19,6 +19,12 @@ export type Pressed =
 export const STEP_PRESSES = ['yes', 'no', 'unsure', 'worked', 'still', 'skip', 'back', 'how', 'tried'] as const;
 export type StepPress = (typeof STEP_PRESSES)[number];
 
+/** What can be pressed at a step, in the order shown; a person comes after them. `seen`: the check says how to see it. */
+export function stepPresses(kind: 'check' | 'fix', seen: boolean): readonly StepPress[] {
+  if (kind === 'fix') return ['worked', 'still', 'skip'];
+  return ['yes', 'no', 'unsure', ...(seen ? (['how'] as const) : [])];
+}
+
 export function choiceId(pressed: Pressed): string {
   switch (pressed.kind) {
     case 'topic':
@@ -79,6 +85,7 @@ const ORDINALS: readonly RegExp[] = [
   /^(?:the )?(?:2|two|second)(?:nd)?(?: one| of (?:them|these))?$/,
   /^(?:the )?(?:3|three|third)(?:rd)?(?: one| of (?:them|these))?$/,
   /^(?:the )?(?:4|four|fourth)(?:th)?(?: one| of (?:them|these))?$/,
+  /^(?:the )?(?:5|five|fifth)(?:th)?(?: one| of (?:them|these))?$/,
 ];
 
 /**

@@ -5,7 +5,7 @@ import { type Draft, does, draftOf, notes, opens, passes, type Situation } from 
 import { answerOpen, answerPress, withdraw } from './open-question.ts';
 import { followUpSum } from './sum.ts';
 import { understandAndDo } from './understanding.ts';
-import { offersAside, stayOnStep } from './walk.ts';
+import { leaveWalk, offersAside, stayOnStep } from './walk.ts';
 import { saysNeverMind } from './words-read.ts';
 
 /**
@@ -30,12 +30,13 @@ export function next(thread: Thread, situation: Situation): Draft {
   if (message.text.trim() === '') return bound.draft;
   if (saysNeverMind(message.text) && thread.keeper === 'waiting') return withdraw(bound.draft, situation);
 
+  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind === 'step') return leaveWalk(bound.draft, situation);
   const open = situation.scope === null ? null : answerOpen(bound.draft, situation);
   if (open !== null) return open;
   const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);
   if (followed !== null) return followed;
-  // With nothing to take back it ends the bot's own question; a walk has its own words for leaving.
-  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind !== 'step') return withdraw(bound.draft, situation);
+  // With nothing to take back it ends the bot's own question.
+  if (saysNeverMind(message.text)) return withdraw(bound.draft, situation);
   const understood = understandAndDo(bound.draft, reading, situation);
   return stayOnStep(bound.draft, understood, situation) ?? offersAside(understood, bound.draft.thread, situation);
 }

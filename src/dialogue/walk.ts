@@ -9,7 +9,7 @@ import { staffedAt } from '../hours/firm-hours.ts';
 import type { VanScope } from '../knowledge/knowledge.ts';
 import type { Understood } from '../match/types.ts';
 import type { Thread } from '../thread/thread.ts';
-import type { StepPress } from './choices.ts';
+import { pickTyped, type StepPress, stepPresses } from './choices.ts';
 import { type Draft, does, notes, opens, remembers, type Situation } from './draft.ts';
 import type { StepNote } from './moves.ts';
 import { toPerson } from './pass.ts';
@@ -145,6 +145,13 @@ function ends(
   });
 }
 
+/** 'Never mind' in the middle of a walk: it is left, and what was done is kept with the van. */
+export function leaveWalk(draft: Draft, situation: Situation): Draft {
+  const { open } = draft.thread;
+  const left = open?.kind === 'step' ? ends(draft, open.walk, 'left', null, situation) : draft;
+  return does(opens(left, null), { kind: 'helped' });
+}
+
 /**
  * What the hirer said about the step that is with them.
  *
@@ -157,7 +164,14 @@ export function answerStep(draft: Draft, walk: Walk, situation: Situation, press
   if (scope === null || now === null) return null;
   const cause = scope.causes(walk.symptom).find((each) => each.id === now.cause);
   if (cause === undefined) return null;
-  const answer = press === undefined ? readStepAnswer(message.text, now.kind, cause, scope) : pressed(press, now.kind);
+  const read = press === undefined ? readStepAnswer(message.text, now.kind, cause, scope) : pressed(press, now.kind);
+  // 'Fewer than 2 lamps?' '1' says how many; only where a number says nothing of the step it is the choice's own.
+  const presses = stepPresses(now.kind, cause.check?.look !== undefined);
+  const number =
+    read.kind === 'other' && /^\W*\d\W*$/.test(message.text) ? pickTyped(message.text, [...presses, 'person']) : null;
+  if (number === presses.length) return toPerson(draft, 'asked', null, situation);
+  const byNumber = number === null ? undefined : presses[number];
+  const answer = byNumber === undefined ? read : pressed(byNumber, now.kind);
   const late = nowMs - draft.thread.memory.lastAtMs > RECAP_AFTER_MS;
   const recapped = late ? does(draft, { kind: 'recap', walk }) : draft;
   const again = (note: StepNote): Draft =>

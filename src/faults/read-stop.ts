@@ -22,10 +22,15 @@ export function saysStop(words: readonly string[], { stop }: ScopedCause): boole
   words.forEach((word, at) => {
     if (!refusedAt(words, at)) found.add(stem(word));
   });
+  if (/straight back/i.test(stop) && FELL_BACK.test(words.join(' '))) return true;
   const alarms = [...wanted].filter((each) => ALARMS.has(each));
   if (alarms.length > 0) return alarms.some((each) => found.has(each));
   return [...wanted].every((each) => found.has(each) || (PAST[each] ?? []).some((past) => found.has(past)));
 }
+
+/** A switch that does not stay up, as hirers tell it. */
+const FELL_BACK =
+  /\b(?:went|goes|fell|falls|dropped|drops|popped|pops|tripped|trips|flipped)(?: (?:straight|right))? (?:back|down again|off again|out again)\b/;
 
 /** What happened is told in the past: 'it blew again', 'it came back'. */
 const PAST: Readonly<Record<string, readonly string[]>> = {

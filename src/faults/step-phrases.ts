@@ -148,7 +148,7 @@ export const WELL =
 export const BADLY = /^(?:no+|nope+|na+h*|n|naw|negative|it (?:did|has|is|does) not)(?: .{0,60})?$/;
 
 export const FAILED = anywhere(
-  '(?:straight|right) back (?:down|off|out)|trips|keeps (?:tripping|dropping|going out)',
+  '(?:straight|right) back|(?:went|goes|fell|dropped|drops|popped|pops) (?:straight |right )?back(?: down| off| out| again)?|(?:fell|falls|popped) (?:down|out) again|trips|keeps (?:tripping|dropping|going out)',
   'still|nothing|nowt|not|failed|fails|fail|worse|dead',
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
   'same(?: as before| again| thing| problem)?|as before',

@@ -75,5 +75,6 @@ function blockText(block: Block): string {
 
 /** The bar in words, for whoever cannot see it: 'Hook-up: kettle 1000 + heating 2000 of 2300 W'. */
 export function barText({ title, segments, limit, unit }: Bar): string {
-  return `${title}: ${segments.map(({ label, amount }) => `${label} ${amount}`).join(' + ')} of ${limit} ${unit}`;
+  const parts = segments.map(({ label, amount }) => `${label} ${amount}`).join(' + ');
+  return `${title}: ${parts === '' ? 0 : parts} of ${limit} ${unit}`;
 }

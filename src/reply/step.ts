@@ -1,4 +1,4 @@
-import { choiceId, type StepPress } from '../dialogue/choices.ts';
+import { choiceId, type StepPress, stepPresses } from '../dialogue/choices.ts';
 import type { Move } from '../dialogue/moves.ts';
 import { triedLines } from '../dialogue/walk-record.ts';
 import type { Walk } from '../faults/types.ts';
@@ -102,9 +102,9 @@ function choicesFor(kind: 'check' | 'fix', cause: ScopedCause, symptom: string):
     label: LABELS[answer],
     tone,
   });
-  if (kind === 'fix') return [press('worked', 'next'), press('still', 'next'), press('skip', 'quiet'), PERSON_CHOICE];
-  const how = cause.check?.look === undefined ? [] : [press('how', 'quiet')];
-  return [press('yes', 'next'), press('no', 'next'), press('unsure', 'quiet'), ...how, PERSON_CHOICE];
+  const quiet: readonly StepPress[] = ['unsure', 'how', 'skip'];
+  const presses = stepPresses(kind, cause.check?.look !== undefined);
+  return [...presses.map((each) => press(each, quiet.includes(each) ? 'quiet' : 'next')), PERSON_CHOICE];
 }
 
 export function walkFixedReply(walk: Walk, told: Told): Reply {
