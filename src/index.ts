@@ -4,6 +4,7 @@ export * from './basics/codes.ts';
 export * from './basics/ids.ts';
 export { codeNameOf } from './basics/learning.ts';
 export * from './basics/never.ts';
+export * from './basics/percent.ts';
 export * from './basics/time.ts';
 export type * from './calculators/types.ts';
 export * from './check/check-graph.ts';

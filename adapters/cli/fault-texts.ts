@@ -1,4 +1,4 @@
-import { type Due, dayOf, type FaultCounts } from '../../src/index.ts';
+import { type Due, dayOf, type FaultCounts, percent } from '../../src/index.ts';
 
 /** One symptom of one van: its causes as a small table, and the priors to consider where they part. */
 export function reportText(counts: FaultCounts): string {
@@ -20,8 +20,4 @@ export function dueText(due: Due, zone: string): string {
   const head = `${due.id}  ${due.van}, ${dayOf(due.atMs, zone)}: ${due.title} - ${why}${due.say === null ? '' : `; ${due.say}`}`;
   const who = due.who === null ? [] : [`   ${due.who} said:`];
   return [head, ...who, ...due.tried.map(({ did, answered }) => `   ${did} - ${answered}`)].join('\n');
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
 }

@@ -1,11 +1,11 @@
 import type { Theme } from '../pages/colours.ts';
 import { counted } from '../pages/counted.ts';
+import type { SheetRow } from '../pictures/contact-sheet.ts';
 import { pictureAt } from './finds.ts';
 import { type Drawn, growthPage, HOME } from './growth-frame.tsx';
-import type { Drawing } from './world.ts';
 
 /** Every drawing as it is and with each part ringed, in one look, so that they can be compared side by side. */
-export function drawingsPage(drawn: Drawn, drawings: readonly Drawing[], look: Theme) {
+export function drawingsPage(drawn: Drawn, drawings: readonly SheetRow[], look: Theme) {
   return growthPage(
     drawn,
     counted(drawings.length, 'drawing'),

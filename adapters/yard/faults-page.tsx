@@ -1,4 +1,4 @@
-import type { FaultCounts, Knowledge } from '../../src/index.ts';
+import { type FaultCounts, type Knowledge, percent } from '../../src/index.ts';
 import { counted } from '../pages/counted.ts';
 import { Deed, type Drawn, growthPage, HOME, Wide } from './growth-frame.tsx';
 
@@ -77,8 +77,4 @@ export function faultsPage(
       })}
     </>,
   );
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
 }

@@ -4,6 +4,7 @@ import type { Uploads } from '../http/uploads.ts';
 import type { Wakes } from '../http/wakes.ts';
 import type { Theme } from '../pages/colours.ts';
 import type { VanSight } from '../pages/silhouettes.tsx';
+import type { SheetRow } from '../pictures/contact-sheet.ts';
 import type { Growth } from './growth-world.ts';
 
 /** How an action ended. `taken-by`: a colleague was first. */
@@ -39,12 +40,6 @@ export type Priors = {
   readonly report: () => Promise<readonly FaultCounts[]>;
   /** Writes the priors proposed for one of them into the graph; what stood in the way, or null. */
   readonly accept: (symptom: string, van: string, by: string) => Promise<string | null>;
-};
-
-/** A drawing of the firm; `touch` null is the drawing as it is, without words nothing uses it so. */
-export type Drawing = {
-  readonly name: string;
-  readonly cells: readonly { readonly touch: string | null; readonly alts: readonly string[] }[];
 };
 
 /** All that the yard's pages need from the rest of the house. */
@@ -90,7 +85,7 @@ export type YardWorld = {
   readonly trouble?: () => string | null;
   readonly priors: Priors;
   /** Every drawing, with the parts that answers and steps touch and the words that go with them. */
-  readonly drawings: () => readonly Drawing[];
+  readonly drawings: () => readonly SheetRow[];
   readonly pictureSvg: (use: Pick<PictureUse, 'picture' | 'touch'>, theme: Theme) => string | null;
   readonly uploads: Uploads;
   /** Opens what was sent through another channel. Default: nothing can be opened. */

@@ -1,4 +1,5 @@
 import type { TopicId } from '../basics/ids.ts';
+import { percent } from '../basics/percent.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
 import { ONLY_ASKED } from './hazards.ts';
 import type { Danger, SafetyReading } from './types.ts';
@@ -48,8 +49,4 @@ export function thirdLook(
 function logOdds(chance: number): number {
   const kept = Math.min(Math.max(chance, LEAST), 1 - LEAST);
   return Math.log(kept / (1 - kept));
-}
-
-function percent(chance: number): string {
-  return `${Math.round(chance * 100)} %`;
 }

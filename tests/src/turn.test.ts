@@ -2,25 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { messageOf } from '../../adapters/console/ask-lines.ts';
 import { type Booking, newThread, type Thread, takeThread, turn } from '../../src/index.ts';
+import { booking } from '../helpers/a-booking.ts';
 import { realServed } from '../helpers/real-graph.ts';
 
 const served = realServed();
 const NOW = Date.parse('2027-07-15T11:00:00Z');
-
-const booking: Booking = {
-  ref: 'BR-1',
-  hirer: 'The Testers',
-  firstName: 'Tess',
-  people: { adults: 2, children: [], dogs: 0 },
-  van: 'wren',
-  site: 'gullstone-sands',
-  pitch: '7',
-  amps: 10,
-  from: '2027-07-10',
-  to: '2027-07-20',
-  phone: null,
-  note: '',
-};
 
 /** What people and machines send: words of the trade, signs of every script, control and zero-width characters, long runs. */
 const text = fc.oneof(

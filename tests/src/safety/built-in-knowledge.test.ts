@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { converse } from '../../../adapters/console/ask-lines.ts';
-import { type Booking, createMatcher, createSafetyReader, type Served } from '../../../src/index.ts';
+import { createMatcher, createSafetyReader, type Served } from '../../../src/index.ts';
 import { builtInKnowledge } from '../../../src/safety/built-in-knowledge.ts';
 import { HAZARDS } from '../../../src/safety/hazards.ts';
+import { booking } from '../../helpers/a-booking.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 
 const knowledge = builtInKnowledge(realKnowledge().firm);
@@ -12,20 +13,6 @@ const served: Served = {
   readDanger: createSafetyReader(knowledge.safety, null),
 };
 const NOON = Date.parse('2027-07-15T11:00:00Z');
-const booking: Booking = {
-  ref: 'BR-1',
-  hirer: 'The Testers',
-  firstName: 'Tess',
-  people: { adults: 2, children: [], dogs: 0 },
-  van: 'wren',
-  site: 'gullstone-sands',
-  pitch: '7',
-  amps: 10,
-  from: '2027-07-10',
-  to: '2027-07-20',
-  phone: null,
-  note: '',
-};
 
 describe.each([
   ['a booked hirer', booking],
