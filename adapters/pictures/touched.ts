@@ -5,6 +5,10 @@ export type Theme = 'light' | 'dark';
 /** The part to touch: a paler marigold, so that it is told from the disc and still warm where it is larger than that. */
 const MEANT: Inks = { ...INKS.light, part: '#ffdc94' };
 
+/** Width of the drawings' outlines, and what the light edge round a part to touch adds to it in the dark. */
+const OUTLINE = 2;
+const EDGE = 3;
+
 /**
  * A drawing in the inks of a theme, with each part to touch standing on a marigold disc inside a ring. The discs lie
  * under every part, so that they hide none; the parts to touch are in dark lines in both themes, since light lines on
@@ -29,7 +33,7 @@ export function touched(svg: string, touch: string | null, theme: Theme): string
     const isMeant = meant.includes(part);
     if (part.start < at || (!isMeant && !part.attributes.has('data-alone'))) continue;
     drawn += inked(svg.slice(at, part.start), INKS[theme]);
-    if (isMeant) drawn += inked(standing(svg, part), MEANT);
+    if (isMeant) drawn += (theme === 'dark' ? edged(svg, part) : '') + inked(standing(svg, part), MEANT);
     at = part.end;
   }
   drawn += inked(svg.slice(at), INKS[theme]);
@@ -41,6 +45,16 @@ function ringed({ cx, cy, r }: { cx: number; cy: number; r: number }, theme: The
   const circle = (radius: number, ink: string) =>
     `<circle cx="${cx}" cy="${cy}" r="${radius}" fill="none" stroke="${ink}" stroke-width="3"/>`;
   return circle(r + 1.5, INKS.light.ink) + circle(r + 4, INKS[theme].ink);
+}
+
+/** The part in light lines, wider than its own: what of it stands off its disc keeps an edge on dark paper. */
+function edged(svg: string, part: SvgElement): string {
+  const wider = svg
+    .slice(part.start, part.end)
+    .replace(/<text[^>]*>[^<]*<\/text>| (?:id|data-\w+|fill)="[^"]*"/g, '')
+    .replace(/ stroke="var\(--[a-z]+\)"/g, '')
+    .replace(/ stroke-width="([\d.]+)"/g, (_, width: string) => ` stroke-width="${Number(width) + EDGE}"`);
+  return `<g fill="none" stroke="${INKS.dark.ink}" stroke-width="${OUTLINE + EDGE}">${wider}</g>`;
 }
 
 /** The part with the colours it inherits written round it, so that they can be changed apart from its neighbours'. */

@@ -67,6 +67,13 @@ describe('a drawing', () => {
     expect(lamp?.attributes.get('stroke')).toBe(INKS.dark.ink);
   });
 
+  it('edges the part to touch in light on dark paper, and nowhere else', () => {
+    const edge = `<g fill="none" stroke="${INKS.dark.ink}" stroke-width="5">`;
+    expect(drawn('knob', 'dark')).toContain(edge);
+    expect(drawn('knob', 'light')).not.toContain('<g fill="none"');
+    expect(drawn(null, 'dark')).not.toContain(edge);
+  });
+
   it('leaves out the marks of a plan that are not meant', () => {
     expect(drawn('knob')).not.toContain('id="mark"');
     expect(drawn('mark')).toContain('id="mark"');
