@@ -9,6 +9,9 @@ const MEANT: Inks = { ...INKS.light, part: '#ffdc94' };
 const OUTLINE = 2;
 const EDGE = 3;
 
+/** A shape of a part that stands on the paper beside its disc, such as an arrow: it keeps the theme's inks. */
+const OFF_THE_DISC = /<\w+ data-off="yes"[^>]*>/g;
+
 /**
  * A drawing in the inks of a theme, with each part to touch standing on a marigold disc inside a ring. The discs lie
  * under every part, so that they hide none; the parts to touch are in dark lines in both themes, since light lines on
@@ -33,7 +36,7 @@ export function touched(svg: string, touch: string | null, theme: Theme): string
     const isMeant = meant.includes(part);
     if (part.start < at || (!isMeant && !part.attributes.has('data-alone'))) continue;
     drawn += inked(svg.slice(at, part.start), INKS[theme]);
-    if (isMeant) drawn += (theme === 'dark' ? edged(svg, part) : '') + inked(standing(svg, part), MEANT);
+    if (isMeant) drawn += (theme === 'dark' ? edged(svg, part) : '') + inked(standing(svg, part, theme), MEANT);
     at = part.end;
   }
   drawn += inked(svg.slice(at), INKS[theme]);
@@ -51,6 +54,7 @@ function ringed({ cx, cy, r }: { cx: number; cy: number; r: number }, theme: The
 function edged(svg: string, part: SvgElement): string {
   const wider = svg
     .slice(part.start, part.end)
+    .replace(OFF_THE_DISC, '')
     .replace(/<text[^>]*>[^<]*<\/text>| (?:id|data-\w+|fill)="[^"]*"/g, '')
     .replace(/ stroke="var\(--[a-z]+\)"/g, '')
     .replace(/ stroke-width="([\d.]+)"/g, (_, width: string) => ` stroke-width="${Number(width) + EDGE}"`);
@@ -58,12 +62,13 @@ function edged(svg: string, part: SvgElement): string {
 }
 
 /** The part with the colours it inherits written round it, so that they can be changed apart from its neighbours'. */
-function standing(svg: string, part: SvgElement): string {
+function standing(svg: string, part: SvgElement, theme: Theme): string {
   const inherited = ['fill', 'stroke'].flatMap((name) => {
     const value = part.attributes.get(name);
     return value === undefined ? [] : [` ${name}="${value}"`];
   });
-  return `<g${inherited.join('')}>${svg.slice(part.start, part.end)}</g>`;
+  const drawn = svg.slice(part.start, part.end).replace(OFF_THE_DISC, (shape) => inked(shape, INKS[theme]));
+  return `<g${inherited.join('')}>${drawn}</g>`;
 }
 
 function inked(svg: string, inks: Inks): string {
