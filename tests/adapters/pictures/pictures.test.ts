@@ -74,6 +74,16 @@ describe('a drawing', () => {
     expect(drawn(null, 'dark')).not.toContain(edge);
   });
 
+  it("keeps the theme's inks for what of a part stands beside its disc", () => {
+    const arrow = '<path data-off="yes" d="M0 0h9" fill="none" stroke="var(--ink)"/>';
+    const svg = SVG.replace('</g>\n<g id="lamp"', `${arrow}</g>\n<g id="lamp"`);
+    const beside = createPictures(() => new Map([['panel', { ...only, svg }]]));
+    const dark = beside.svg({ picture: 'panel', touch: 'knob' }, 'dark') ?? '';
+    expect(dark.match(/data-off="yes"[^>]*/g)).toEqual([
+      `data-off="yes" d="M0 0h9" fill="none" stroke="${INKS.dark.ink}"/`,
+    ]);
+  });
+
   it('leaves out the marks of a plan that are not meant', () => {
     expect(drawn('knob')).not.toContain('id="mark"');
     expect(drawn('mark')).toContain('id="mark"');
