@@ -15,16 +15,16 @@ const OFF_THE_DISC = /<\w+ data-off="yes"[^>]*>/g;
 /**
  * A drawing in the inks of a theme, with each part to touch standing on a marigold disc inside a ring. The discs lie
  * under every part, so that they hide none; the parts to touch are in dark lines in both themes, since light lines on
- * marigold cannot be told apart. Parts marked data-alone (the marks on a plan) are left out unless they are the ones to touch.
+ * marigold cannot be told apart. Parts marked data-alone (the pins on a plan) are left out unless they are the ones to touch.
  *
- * @param touch Ids of parts, apart by a space; null, or parts without rings, leave the drawing as it is.
+ * @param touch Ids of parts, apart by a space; null, or parts without rings, leave the drawing without a ring.
  */
 export function touched(svg: string, touch: string | null, theme: Theme): string {
   const names = touch?.split(' ') ?? [];
   const parts = svgElements(svg).filter(({ attributes }) => attributes.has('data-ring'));
   const meant = parts.filter(({ id }) => id !== null && names.includes(id));
   const [first] = parts;
-  if (meant.length === 0 || first === undefined) return inked(svg, INKS[theme]);
+  if (first === undefined) return inked(svg, INKS[theme]);
   const rings = meant.flatMap((part) => ringOf(part) ?? []);
   const marigold = INKS[theme].marigold;
   const discs = rings.map(

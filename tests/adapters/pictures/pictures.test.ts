@@ -6,7 +6,7 @@ import { contactSheet, contactSheetHtml } from '../../../adapters/pictures/conta
 import { createPictures } from '../../../adapters/pictures/pictures.ts';
 import { pngOf } from '../../../adapters/pictures/png.ts';
 import { writePictures } from '../../../adapters/pictures/write-pictures.ts';
-import { INKS, type Picture, svgElements } from '../../../src/index.ts';
+import { INKS, type Picture, ringOf, svgElements } from '../../../src/index.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 
 const SVG = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 300">
@@ -18,6 +18,8 @@ const SVG = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 300">
 </g>
 </svg>
 `;
+/** How far the ring reaches beyond its disc. */
+const RING = 5.5;
 const only: Picture = { name: 'panel', svg: SVG, ids: new Set(['wall', 'knob', 'lamp', 'mark']) };
 const pictures = createPictures(() => new Map([['panel', only]]));
 const real = realKnowledge();
@@ -87,7 +89,8 @@ describe('a drawing', () => {
   it('leaves out the marks of a plan that are not meant', () => {
     expect(drawn('knob')).not.toContain('id="mark"');
     expect(drawn('mark')).toContain('id="mark"');
-    expect(drawn(null)).toContain('id="mark"');
+    expect(drawn(null)).not.toContain('id="mark"');
+    expect(drawn(null)).toContain('id="knob"');
   });
 });
 
@@ -129,6 +132,26 @@ describe('the drawings of the firm', () => {
       }),
     );
     expect(outside).toEqual([]);
+  });
+
+  it('show the pins of one answer whole and apart', () => {
+    const clashing = contactSheet(real).flatMap(({ name, cells }) => {
+      const pins = svgElements(real.pictures.get(name)?.svg ?? '').filter(({ attributes }) =>
+        attributes.has('data-alone'),
+      );
+      return cells.flatMap(({ touch }) => {
+        const ids = touch?.split(' ') ?? [];
+        const discs = pins.flatMap((pin) => (ids.includes(pin.id ?? '') ? (ringOf(pin) ?? []) : []));
+        const isCut = discs.some(({ cx, cy, r }) => Math.min(cx, cy, 400 - cx, 300 - cy) < r + RING);
+        const isCovered = discs.some((one, i) =>
+          discs
+            .slice(i + 1)
+            .some((other) => Math.hypot(one.cx - other.cx, one.cy - other.cy) < one.r + other.r + 2 * RING),
+        );
+        return isCut || isCovered ? [`${name}:${touch}`] : [];
+      });
+    });
+    expect(clashing).toEqual([]);
   });
 
   it('can all be drawn as PNG', async () => {
