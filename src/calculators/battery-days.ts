@@ -1,4 +1,4 @@
-import { BATTERY_V, batteryDays as daysOf, leftAh, percentFromVolts, solarWhInMonth, usableAh } from './battery.ts';
+import { batteryDays as daysOf, leftAh, percentFromVolts, solarWhInMonth, usableAh } from './battery.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH, NIGHTS_IF_KNOWN } from './common-inputs.ts';
 import { DAILY_USE, dailyUse } from './daily-use.ts';
@@ -54,7 +54,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const use = dailyUse(inputs, context);
   const charge = chargeOf(inputs, context);
   const usable = (charge.percent === null ? usableAh(battery) : leftAh(battery, charge.percent)) * use.share;
-  const solarAh = solarWhInMonth(context, month, isSet(inputs, 'shaded')) / BATTERY_V;
+  const solarAh = solarWhInMonth(context, month, isSet(inputs, 'shaded')) / context.constants.batteryVolts;
   const days = daysOf(usable, use.ah, solarAh);
   return {
     values: { usableAh: usable, dailyAh: use.ah, solarAh, days },
@@ -114,17 +114,18 @@ function chargeOf(
   if (said !== null) return { percent: said, note: null };
   const volts = numberOf(inputs, 'volts');
   if (volts === null) return { percent: null, note: null };
-  const percent = percentFromVolts(volts, context.figures.battery.type);
+  const { chargingVolts, restVolts } = context.constants;
+  const percent = percentFromVolts(volts, context.figures.battery.type, restVolts);
   if (percent === null)
     return {
       percent: null,
       note: 'Volts do not tell what is in a lithium battery; read the per cent on the panel. This sum takes it as full.',
     };
-  const charging = volts > 13;
+  const charging = volts > chargingVolts;
   return {
     percent,
     note: charging
-      ? 'Over 13 V it is on charge, so the volts say nothing of its charge: read them again after some hours at rest.'
+      ? `Over ${figure(chargingVolts)} V it is on charge, so the volts say nothing of its charge: read them again after some hours at rest.`
       : 'From volts this is a guess of a tenth either way, and only after some hours at rest.',
   };
 }

@@ -1,16 +1,14 @@
-import type { Figures } from '../knowledge/schema.ts';
+import type { Constants, Figures } from '../knowledge/schema.ts';
 import type { CalculatorContext } from './types.ts';
 
 type Battery = Figures['battery'];
 
-/** The firm's sums are done at the nominal 12 V. */
-export const BATTERY_V = 12;
 /** Hours over which makers rate a battery: 100 Ah is 5 A for 20 hours. */
 export const RATED_HOURS = 20;
 
-/** Ah = watts x hours / 12. */
-export function ampHours(watts: number, hours: number): number {
-  return (watts * hours) / BATTERY_V;
+/** Ah = watts x hours / volts; the firm's sums are done at the nominal 12 V. */
+export function ampHours(watts: number, hours: number, volts: number): number {
+  return (watts * hours) / volts;
 }
 
 /** What may be drawn from a full battery, in Ah: nominal x usable share x age. */
@@ -47,19 +45,13 @@ export function peukertShare(nominalAh: number, amps: number, k: number): number
   return (amps * peukertHours(nominalAh, RATED_HOURS, amps, k)) / nominalAh;
 }
 
-/** Rested voltage of lead-acid cells at 0, 25, 50, 75 and 100 % (reference B-01; AGM B-03, its sources apart by 0.2 V). */
-const REST_V: Readonly<Record<'flooded' | 'agm', readonly number[]>> = {
-  flooded: [11.89, 12.06, 12.24, 12.45, 12.65],
-  agm: [11.8, 12.0, 12.3, 12.6, 12.9],
-};
-
 /**
- * State of charge from the voltage of a rested battery, in per cent, within about 12.
+ * State of charge from the voltage of a rested battery, in per cent, within about 12; between the points of `rest` in a line.
  * @returns Null for lithium: between 13.0 and 13.3 V its tables read anything from 40 to 70 % (reference B-04).
  */
-export function percentFromVolts(volts: number, type: Battery['type']): number | null {
+export function percentFromVolts(volts: number, type: Battery['type'], rest: Constants['restVolts']): number | null {
   if (type === 'lithium') return null;
-  const table = REST_V[type];
+  const table = rest[type];
   const above = table.findIndex((each) => each >= volts);
   if (above === -1) return 100;
   if (above === 0) return 0;

@@ -80,7 +80,8 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const amps = numberOf(inputs, 'amps');
   if ((amps ?? 0) > 0 || inputs['hookedUp'] === true) return onHookUp(watts, hours, amps, inputs, context);
   const inverter = mains.inverterW !== undefined && !isSet(inputs, 'lead');
-  const ah = inverter ? inverterAh(watts, hours, battery) : ampHours(watts, hours);
+  const direct = ampHours(watts, hours, context.constants.batteryVolts);
+  const ah = inverter ? inverterAh(watts, hours, context) : direct;
   const wanted = numberOf(inputs, 'nights') ?? 1;
   const usable = usableAh(battery);
   const nights = usable / ah;
@@ -94,7 +95,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         : `No: a night takes ${figure(ah, 0)} Ah and the battery gives ${figure(usable, 0)} Ah.`,
     working: [
       inverter
-        ? `${wattsText(watts)} x ${figure(hours)} h through the inverter = ${figure(ah)} Ah; ${figure(ampHours(watts, hours))} Ah on a 12 V lead of your own.`
+        ? `${wattsText(watts)} x ${figure(hours)} h through the inverter = ${figure(ah)} Ah; ${figure(direct)} Ah on a 12 V lead of your own.`
         : `${wattsText(watts)} x ${figure(hours)} h / 12 = ${figure(ah)} Ah, on a 12 V lead of your own.`,
       `Usable ${figure(usable)} / ${figure(ah)} = ${figure(nights)} nights, with little else on.`,
     ],
@@ -119,8 +120,8 @@ function onHookUp(
   inputs: Inputs,
   context: CalculatorContext,
 ): Answer {
-  const { volts } = context.constants;
-  const ah = ampHours(watts, hours);
+  const { volts, batteryVolts } = context.constants;
+  const ah = ampHours(watts, hours, batteryVolts);
   return {
     values: { ah, nights: numberOf(inputs, 'nights'), verdict: 'fits' },
     first: `Yes, on hook-up: ${wattsText(watts)} is ${figure(ampsOf(watts, volts), 1)} A${amps === null ? ', which any post gives' : ` of the post's ${figure(amps)} A`}.`,

@@ -1,22 +1,20 @@
+import type { Constants } from '../knowledge/schema.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
 import { celsiusAtGauge, type Gas, gaugeBar } from './lpg.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
-/** What a regulator needs over the air's pressure to give its working pressure, in bar: EN 1949, EN 16129. */
-const REGULATOR_BAR = 0.03;
-
 export type GasVerdict = 'fine' | 'weak' | 'none';
 
 /**
- * Whether butane serves at a cylinder temperature, in degrees Celsius: above 10 fine; 5-10 fine for a hob, weak for a
- * heater; 0-5 weak for anything; below 0 none. Propane works in any British weather. The firm's sums.
+ * Whether butane serves at a cylinder temperature, in degrees Celsius: by the firm's sheet above 10 fine; 5-10 fine for a
+ * hob, weak for a heater; 0-5 weak for anything; below 0 none. Propane works in any British weather.
  */
-export function butaneVerdict(celsius: number, forHobOnly: boolean): GasVerdict {
-  if (celsius > 10) return 'fine';
-  if (celsius >= 5) return forHobOnly ? 'fine' : 'weak';
-  return celsius >= 0 ? 'weak' : 'none';
+export function butaneVerdict(celsius: number, forHobOnly: boolean, from: Constants['butaneC']): GasVerdict {
+  if (celsius > from.anything) return 'fine';
+  if (celsius >= from.hob) return forHobOnly ? 'fine' : 'weak';
+  return celsius >= from.weak ? 'weak' : 'none';
 }
 
 const isInside = (context: CalculatorContext) => context.figures.gas?.inside === true;
@@ -49,21 +47,22 @@ export const butaneCold: Calculator = {
 
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { gas } = context.figures;
+  const { butaneC, regulatorBar } = context.constants;
   const month = numberOf(inputs, 'month') ?? context.month;
   const celsius = numberOf(inputs, isInside(context) ? 'inside' : 'outside') ?? 0;
   const kind = kindOf(inputs, month, context);
   const hob = isSet(inputs, 'hob') || gas?.hobOnly === true;
-  const verdict = kind === 'propane' ? 'fine' : butaneVerdict(celsius, hob);
+  const verdict = kind === 'propane' ? 'fine' : butaneVerdict(celsius, hob, butaneC);
   const gauge = gaugeBar(celsius, kind);
   return {
     values: { gaugeBar: gauge, verdict },
     first:
       kind === 'propane'
         ? `Yes: the van has propane in this month, which works in any British weather.`
-        : FIRST[verdict](celsius, hob),
+        : FIRST[verdict](celsius, hob, butaneC),
     working: [
       gauge > 0
-        ? `At ${figure(celsius)}° the cylinder holds about ${figure(gauge, 2)} bar over the air outside; the regulator wants ${REGULATOR_BAR} bar, which ${kind} gives only above about ${figure(celsiusAtGauge(REGULATOR_BAR, kind))}°.`
+        ? `At ${figure(celsius)}° the cylinder holds about ${figure(gauge, 2)} bar over the air outside; the regulator wants ${regulatorBar} bar, which ${kind} gives only above about ${figure(celsiusAtGauge(regulatorBar, kind))}°.`
         : `At ${figure(celsius)}° ${kind} holds no pressure over the air outside: nothing comes out.`,
       isInside(context)
         ? `${context.vanName}'s cylinder stands inside, so the van's own warmth counts.`
@@ -84,10 +83,11 @@ function kindOf(inputs: Inputs, month: number, context: CalculatorContext): Gas 
   return gas.winter?.months.includes(month) === true ? gas.winter.kind : gas.kind;
 }
 
-const FIRST: Readonly<Record<GasVerdict, (celsius: number, hob: boolean) => string>> = {
-  fine: (celsius, hob) => `Yes, ${hob && celsius <= 10 ? 'for the hob ' : ''}butane works at ${figure(celsius)}°.`,
-  weak: (celsius) =>
-    celsius >= 5
+const FIRST: Readonly<Record<GasVerdict, (celsius: number, hob: boolean, from: Constants['butaneC']) => string>> = {
+  fine: (celsius, hob, from) =>
+    `Yes, ${hob && celsius <= from.anything ? 'for the hob ' : ''}butane works at ${figure(celsius)}°.`,
+  weak: (celsius, _, from) =>
+    celsius >= from.hob
       ? `Partly: at ${figure(celsius)}° butane does for the hob but is weak for a heater after an hour.`
       : `Only weakly: at ${figure(celsius)}° butane is weak for anything.`,
   none: (celsius) => `No: at ${figure(celsius)}° butane gives no gas.`,

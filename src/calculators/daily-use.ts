@@ -1,4 +1,4 @@
-import { ampHours, BATTERY_V, fridgeAh, peukertShare, RATED_HOURS } from './battery.ts';
+import { ampHours, fridgeAh, peukertShare, RATED_HOURS } from './battery.ts';
 import { numberOf } from './calculator.ts';
 import { isCold } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
@@ -53,9 +53,6 @@ export const DAILY_USE: readonly InputSpec[] = [
   },
 ];
 
-/** Beyond this many times the 20-hour current Peukert's loss is more than the sum's own error. */
-const FAST = 2;
-
 /**
  * What is drawn in a day, in Ah: said outright, or from loads with hours, or the van's usual day of the season.
  */
@@ -103,24 +100,29 @@ function fromLoads(
   context: CalculatorContext,
 ): DailyUse {
   const { battery } = context.figures;
+  const { batteryVolts, peukert, peukertFromTimes } = context.constants;
   const parts = loads.map((load) => ({ load, ah: loadAh(load, inputs, context) }));
   const ah = parts.reduce((sum, part) => sum + part.ah, 0);
-  const amps = loads.reduce((sum, load) => sum + ((load.watts ?? 0) * load.count) / BATTERY_V, 0);
-  const fast = amps > (FAST * battery.nominalAh) / RATED_HOURS;
+  const amps = loads.reduce((sum, load) => sum + ((load.watts ?? 0) * load.count) / batteryVolts, 0);
+  const fast = amps > (peukertFromTimes * battery.nominalAh) / RATED_HOURS;
   return {
     ah,
     says: `${parts.map(({ load, ah: each }) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${figure(load.hours)} h: ${figure(each)} Ah`).join(', ')}; ${figure(ah)} Ah a day, and nothing else.`,
-    share: fast ? peukertShare(battery.nominalAh, amps, context.constants.peukert[battery.type]) : 1,
+    share: fast ? peukertShare(battery.nominalAh, amps, peukert[battery.type]) : 1,
   };
 }
 
 function loadAh(load: Load & { readonly hours: number }, inputs: Inputs, context: CalculatorContext): number {
   const { battery } = context.figures;
   if (load.key === 'fridge' && load.watts === null && battery.fridgeAhPerDay !== undefined) {
-    return fridgeAh(battery.fridgeAhPerDay, numberOf(inputs, 'outside') ?? 20) * (load.hours / 24);
+    const outside = numberOf(inputs, 'outside');
+    const perDay = outside === null ? battery.fridgeAhPerDay.at20C : fridgeAh(battery.fridgeAhPerDay, outside);
+    return perDay * (load.hours / 24);
   }
   const watts = (load.watts ?? 0) * load.count;
-  return needsInverter(load, context) ? inverterAh(watts, load.hours, battery) : ampHours(watts, load.hours);
+  return needsInverter(load, context)
+    ? inverterAh(watts, load.hours, context)
+    : ampHours(watts, load.hours, context.constants.batteryVolts);
 }
 
 /** What has a mains plug and runs off hook-up only through the inverter; phones and breathing machines have leads of their own. */
@@ -131,8 +133,7 @@ function needsInverter(load: Load, context: CalculatorContext): boolean {
 }
 
 /** Ah through the inverter: the load over its efficiency, and what it takes just being on. */
-export function inverterAh(watts: number, hours: number, battery: CalculatorContext['figures']['battery']): number {
-  return (
-    ampHours(watts / (battery.inverterEfficiency ?? 1), hours) + ampHours(battery.loadsW['inverter-idle'] ?? 0, hours)
-  );
+export function inverterAh(watts: number, hours: number, { figures, constants }: CalculatorContext): number {
+  const { inverterEfficiency = 1, loadsW } = figures.battery;
+  return ampHours(watts / inverterEfficiency + (loadsW['inverter-idle'] ?? 0), hours, constants.batteryVolts);
 }

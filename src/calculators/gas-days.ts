@@ -181,9 +181,10 @@ function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, c
       electric > 0
         ? ` With ${uses.some((use) => use.name === 'hot water') ? 'fridge and hot water' : 'the fridge'} on hook-up it lasts ${daysText(usableG / electric)}.`
         : '';
+    const { addGasBelowC, usual } = context.constants;
     const cold = isHeated(inputs, context)
       ? ''
-      : ` Heating ${context.constants.usual.heatingHours} hours at 5° outside would add ${figure(heating({ ...inputs, outside: 5 }, context).grams / 1000)} kg a day.`;
+      : ` Heating ${usual.heatingHours} hours at ${figure(addGasBelowC)}° outside would add ${figure(heating({ ...inputs, outside: addGasBelowC }, context).grams / 1000)} kg a day.`;
     return `${stretched}${cold}`.trim();
   }
   return '';

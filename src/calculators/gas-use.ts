@@ -10,7 +10,7 @@ export type GasUse = { readonly name: string; readonly grams: number; readonly s
 /** Outside temperature said, or the month's usual one. */
 export function outsideOf(inputs: Inputs, context: CalculatorContext): number {
   const month = numberOf(inputs, 'month') ?? context.month;
-  return numberOf(inputs, OUTSIDE.name) ?? context.constants.outsideC[month - 1] ?? 10;
+  return numberOf(inputs, OUTSIDE.name) ?? context.constants.outsideC[month - 1] ?? context.constants.heatsBelowC;
 }
 
 /** Which uses are meant: those named alone ('just cooking'), or all the van has, less those ruled out. */

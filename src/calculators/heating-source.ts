@@ -38,12 +38,13 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const onW = on.reduce((sum, load) => sum + drawW(load), 0);
   if (isDiesel(context)) return diesel(context);
   const stepW = largestStepW(amps, on, context);
-  const cold = outside !== null && outside < context.constants.addGasBelowC;
+  const cold = outside !== null && outside < constants.addGasBelowC;
   const source: HeatSource = stepW === 0 ? 'gas' : cold ? 'mix' : 'electric';
   const freeW = Math.max(0, amps * constants.volts - figures.mains.backgroundW - onW);
   const rise = maxRiseK(stepW, figures.heating.lossWPerK);
   const needW =
     outside === null ? null : figures.heating.lossWPerK * Math.max(0, context.constants.usual.insideC - outside);
+  const safeStep = wattsText(constants.safeStepW);
   return {
     values: { source, stepW },
     first: FIRST[source](wattsText(stepW), amps),
@@ -58,9 +59,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     ].filter((line) => line !== ''),
     caution:
       stepW >= context.constants.goodSupplyW
-        ? `${wattsText(stepW)} of heating wants a good 16 A supply; on an old site 1 kW is the safe step.`
+        ? `${wattsText(stepW)} of heating wants a good 16 A supply; on an old site ${safeStep} is the safe step.`
         : source === 'electric' && outside === null
-          ? 'Below about 5° outside add gas. On an old site 1 kW is the safe step.'
+          ? `Below about ${figure(constants.addGasBelowC)}° outside add gas. On an old site ${safeStep} is the safe step.`
           : 'Vents stay open, whatever heats.',
     bar:
       amps === 0

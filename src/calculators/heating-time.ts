@@ -105,7 +105,10 @@ function usedSources(inputs: Inputs, context: CalculatorContext): readonly Sourc
 function usualSource(amps: number | null, context: CalculatorContext): Source {
   const { figures, constants } = context;
   const { sources } = figures.heating;
-  const gas = usualGas(sources.filter((source) => source.kind === 'gas'));
+  const gas = usualGas(
+    sources.filter((source) => source.kind === 'gas'),
+    constants.usualGasW,
+  );
   const combined =
     figures.hotWater?.sources.some(
       (source) => source.kind === 'electric' && sources.some((other) => other.id === source.id),

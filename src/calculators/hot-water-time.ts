@@ -5,8 +5,10 @@ import type { CalculatorContext, Inputs } from './types.ts';
 import { waterMinutes } from './water-heat.ts';
 import { figure, listText, minutesText, wattsText } from './words.ts';
 
-/** What a tap calls hot, in degrees Celsius: stored water is kept at 60 or more (HSE), and most vans' heaters stop there. */
-export const HOT_C = 60;
+/** How hot the van's tank gets in the end and what a tap calls hot, in degrees Celsius; a heater that stops sooner decides. */
+export function hotC({ constants }: Pick<CalculatorContext, 'constants'>, hotWater: Pick<HotWater, 'maxC'>): number {
+  return Math.min(constants.hotC, hotWater.maxC);
+}
 
 const heatersOf = (context: CalculatorContext) => context.figures.hotWater?.sources ?? [];
 
@@ -48,10 +50,9 @@ export const hotWaterTime: Calculator = {
 function assumed(amps: number | null, context: CalculatorContext): string | null {
   const all = heatersOf(context);
   const { engineMinutes } = context.figures.hotWater ?? {};
+  const gas = all.filter((source) => source.kind === 'gas');
   if (amps === 0)
-    return (
-      usualGas(all.filter((source) => source.kind === 'gas'))?.id ?? (engineMinutes === undefined ? null : 'engine')
-    );
+    return usualGas(gas, context.constants.usualGasW)?.id ?? (engineMinutes === undefined ? null : 'engine');
   return all.length === 1 ? (all[0]?.id ?? null) : null;
 }
 
@@ -71,20 +72,31 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const used = sourcesOf(setting, hotWater.sources);
   const month = numberOf(inputs, 'month') ?? context.month;
   const fromC = numberOf(inputs, 'from') ?? coldWaterC(month, context);
-  const toC = numberOf(inputs, 'target') ?? HOT_C;
+  const most = hotWater.maxC;
+  const wanted = numberOf(inputs, 'target');
+  const toC = Math.min(wanted ?? hotC(context, hotWater), most);
   const { heatStartMinutes, waterHeatKJPerLK } = context.constants;
   const usefulW = used.reduce((sum, source) => sum + source.watts * efficiencyOf(source, hotWater), 0);
-  const minutes =
-    waterMinutes({ litres: hotWater.litres, fromC, toC, kJPerLK: waterHeatKJPerLK }, usefulW) + heatStartMinutes;
+  const minutesTo = (target: number) =>
+    waterMinutes({ litres: hotWater.litres, fromC, toC: target, kJPerLK: waterHeatKJPerLK }, usefulW) +
+    heatStartMinutes;
+  const minutes = minutesTo(toC);
+  const furtherLine = (reached: number) =>
+    wanted === null && reached < most
+      ? `It goes on to about ${figure(most)}°, ${minutesText(minutesTo(most))} in all.`
+      : '';
   return {
     values: { minutes },
     first: `About ${minutesText(minutes)} to ${figure(toC)}° with ${listText(used.map((source) => source.name))}.`,
     working: [
       `${figure(hotWater.litres)} L x ${figure(waterHeatKJPerLK, 2)} x (${figure(toC)} - ${figure(fromC)}) K / ${used.map((source) => `(${wattsText(source.watts)} x ${figure(efficiencyOf(source, hotWater), 2)})`).join(' + ')} = ${figure(minutes - heatStartMinutes, 0)} min, and ${figure(heatStartMinutes)} to start.`,
+      wanted !== null && wanted > most ? `The heater stops at ${figure(most)}°.` : furtherLine(toC),
       quickest(used, hotWater.sources),
     ].filter((line) => line !== ''),
     caution:
-      toC >= HOT_C ? 'Water at 60° scalds in seconds, children sooner: mix it before anybody gets under it.' : null,
+      toC >= context.constants.hotC
+        ? `Water at ${figure(toC)}° scalds in seconds, children sooner: mix it before anybody gets under it.`
+        : null,
     bar: null,
   };
 }

@@ -2,15 +2,16 @@ import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
-/** Noseweight guideline as shares of the laden mass: National Caravan Council towing guide. Advice, not law. */
-export const GUIDELINE = { low: 0.05, high: 0.07 };
-
 export type NoseRange = { readonly lowKg: number; readonly highKg: number; readonly limitKg: number };
 
 /** The guideline's band for a laden mass, cut at the lowest limit. `highKg` below `lowKg` means that none is left. */
-export function guidelineBand(ladenKg: number, limitsKg: readonly number[]): NoseRange {
+export function guidelineBand(
+  ladenKg: number,
+  limitsKg: readonly number[],
+  share: CalculatorContext['constants']['noseShare'],
+): NoseRange {
   const limitKg = Math.min(...limitsKg, Number.POSITIVE_INFINITY);
-  return { lowKg: ladenKg * GUIDELINE.low, highKg: Math.min(ladenKg * GUIDELINE.high, limitKg), limitKg };
+  return { lowKg: ladenKg * share.low, highKg: Math.min(ladenKg * share.high, limitKg), limitKg };
 }
 
 export const towingNoseweight: Calculator = {
@@ -59,16 +60,18 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const highKg = Math.min(nose.highKg, limitKg);
   const over = limitKg < nose.lowKg || (measured !== null && measured > limitKg);
   const { mtplmKg } = context.figures;
-  const band = guidelineBand(mtplmKg, []);
-  const share = (nose.lowKg / mtplmKg) * 100;
+  const { noseShare } = context.constants;
+  const band = guidelineBand(mtplmKg, [], noseShare);
+  const guideline = `${figure(noseShare.low * 100)}-${figure(noseShare.high * 100)} %`;
+  const share = nose.lowKg / mtplmKg;
   return {
     values: { lowKg, highKg, limitKg, verdict: over ? 'over' : 'fits' },
     first: firstLine({ lowKg, highKg, limitKg }, nose, measured, car),
     working: [
       `${context.vanName}: aim for ${figure(nose.lowKg)}-${figure(nose.highKg)} kg, never over ${figure(nose.limitKg)} kg${car === null ? " or the car's own limit, whichever is lower" : `; your car's limit is ${figure(car)} kg`}.`,
-      share < GUIDELINE.low * 100
-        ? `${figure(nose.lowKg)} kg is ${figure(share)} % of ${figure(mtplmKg)} kg: the limit of the hitch and the car comes before the 5-7 % guideline.`
-        : `5-7 % of ${figure(mtplmKg)} kg, the guideline, would be ${figure(band.lowKg, 0)}-${figure(band.highKg, 0)} kg.`,
+      share < noseShare.low
+        ? `${figure(nose.lowKg)} kg is ${figure(share * 100)} % of ${figure(mtplmKg)} kg: the limit of the hitch and the car comes before the ${guideline} guideline.`
+        : `${guideline} of ${figure(mtplmKg)} kg, the guideline, would be ${figure(band.lowKg, 0)}-${figure(band.highKg, 0)} kg.`,
     ],
     caution:
       measured !== null && measured < nose.lowKg

@@ -73,13 +73,9 @@ function loadOf(mention: Mention, context: CalculatorContext): Load {
   return { key: appliance.key, name: appliance.name, watts: wattsOf(mention, context), count, hours };
 }
 
-/** A microwave is sold by what it puts into the food; the mains gives more: reference M-27. */
-const MICROWAVE_EFFICIENCY = 0.62;
-const MOST_MICROWAVE_OUTPUT_W = 1000;
-
-/** Watts from the mains of a microwave sold as `outputW`. */
-export function microwaveInputW(outputW: number): number {
-  return outputW / MICROWAVE_EFFICIENCY;
+/** Watts from the mains of a microwave sold by the `outputW` that it puts into the food. */
+export function microwaveInputW(outputW: number, outputShare: number): number {
+  return outputW / outputShare;
 }
 
 function wattsOf(mention: Mention, context: CalculatorContext): number | null {
@@ -93,10 +89,10 @@ function wattsOf(mention: Mention, context: CalculatorContext): number | null {
   if (
     mention.watts !== null &&
     appliance.key === 'microwave' &&
-    mention.watts <= MOST_MICROWAVE_OUTPUT_W &&
+    mention.watts <= context.constants.microwave.mostOutputW &&
     mention.watts > 0
   ) {
-    return appliance.watts ?? microwaveInputW(mention.watts);
+    return appliance.watts ?? microwaveInputW(mention.watts, context.constants.microwave.outputShare);
   }
   return mention.watts ?? appliance.watts;
 }

@@ -119,7 +119,7 @@ function readSource(reading: Reading, spec: InputSpec): string | null {
     spec.words !== undefined
   )
     return 'engine';
-  return settingOf(said, all, availableW);
+  return settingOf(said, all, availableW, reading.context.constants.usualGasW);
 }
 
 const READERS: Readonly<Record<InputKind, Reader>> = {

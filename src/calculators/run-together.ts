@@ -9,8 +9,6 @@ import {
   dropV,
   heaterW,
   isBackground,
-  LEAD_M,
-  LEAD_OHM_PER_KM,
   type Limit,
   type LoadVerdict,
   limitsOf,
@@ -205,13 +203,14 @@ function offSuffix(off: readonly Load[], loads: readonly Load[]): string {
 }
 
 function cautionFor(loads: readonly Load[], total: number, verdict: string, context: CalculatorContext): string | null {
-  const { volts } = context.constants;
+  const { volts, voltsLow, lead } = context.constants;
   if (loads.some((load) => load.key === 'fan-heater'))
     return "Heaters of your own are not allowed on the van's sockets.";
   if (loads.some((load) => load.key === 'heating') && verdict === 'fits') {
-    const atVan = volts - dropV(loopOhms(LEAD_M, LEAD_OHM_PER_KM), total);
     const heating = loads.find((load) => load.key === 'heating')?.watts ?? 0;
-    return `Unroll the lead wholly. At its end there are about ${figure(atVan, 0)} V, so the heater gives about ${wattsText(Math.round(heaterW(heating, volts, atVan) / 10) * 10)}.`;
+    const lost = dropV(loopOhms(lead.metres, lead.ohmPerKm), total);
+    const gives = (postV: number) => wattsText(Math.round(heaterW(heating, volts, postV - lost) / 10) * 10);
+    return `Unroll the lead wholly. It takes ${figure(lost)} V, so the heater gives about ${gives(volts)}; on a post at ${figure(voltsLow, 0)} V, the lowest allowed, ${gives(voltsLow)}.`;
   }
   return verdict === 'fits'
     ? null

@@ -1,6 +1,6 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { coldWaterC, MONTH, PEOPLE_IF_KNOWN } from './common-inputs.ts';
-import { HOT_C } from './hot-water-time.ts';
+import { hotC } from './hot-water-time.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { mixedLitres } from './water-heat.ts';
 import { figure } from './words.ts';
@@ -41,19 +41,20 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     };
   const showerC = numberOf(inputs, 'target') ?? usualC;
   const coldC = coldWaterC(numberOf(inputs, 'month') ?? context.month, context);
-  const litres = mixedLitres(hotWater.litres, HOT_C, coldC, showerC) * context.constants.drawnHotShare;
+  const tankC = hotC(context, hotWater);
+  const litres = mixedLitres(hotWater.litres, tankC, coldC, showerC) * context.constants.drawnHotShare;
   const minutes = litres / showerLPerMinute;
   const persons = numberOf(inputs, 'people') ?? 1;
   return {
     values: { litres, minutes },
     first: `About ${figure(minutes)} minutes of running water from a full hot tank.`,
     working: [
-      `${figure(hotWater.litres)} L x (${HOT_C} - ${figure(coldC)}) / (${figure(showerC)} - ${figure(coldC)}) x ${figure(context.constants.drawnHotShare)} = ${figure(litres)} L at ${figure(showerC)}°, at ${figure(showerLPerMinute)} L a minute.`,
+      `${figure(hotWater.litres)} L x (${figure(tankC)} - ${figure(coldC)}) / (${figure(showerC)} - ${figure(coldC)}) x ${figure(context.constants.drawnHotShare)} = ${figure(litres)} L at ${figure(showerC)}°, at ${figure(showerLPerMinute)} L a minute.`,
       persons > 1
         ? `Shared by ${figure(persons)} that is ${figure(minutes / persons)} minutes each, or a full one each with a reheat between.`
         : 'Stop the water while you soap; wait for the reheat between two people.',
     ],
-    caution: 'Mix it before anybody gets under it: the tank is at 60°.',
+    caution: `Mix it before anybody gets under it: the tank is at ${figure(tankC)}°.`,
     bar: {
       title: 'Warm water',
       unit: 'L',

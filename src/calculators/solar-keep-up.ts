@@ -1,4 +1,4 @@
-import { BATTERY_V, solarWhInMonth, sunHoursIn } from './battery.ts';
+import { solarWhInMonth, sunHoursIn } from './battery.ts';
 import { SHADED } from './battery-days.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH } from './common-inputs.ts';
@@ -16,7 +16,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const month = numberOf(inputs, 'month') ?? context.month;
   const shaded = isSet(inputs, 'shaded');
   const solarWh = solarWhInMonth(context, month, shaded);
-  const solarAh = solarWh / BATTERY_V;
+  const solarAh = solarWh / constants.batteryVolts;
   const use = dailyUse(inputs, context);
   const keepsUp = solarAh >= use.ah;
   const drive = figures.battery.driveAhPerHour;

@@ -11,8 +11,6 @@ export type SourceSaid = {
   readonly step: number | 'low' | 'high' | null;
 };
 
-/** The higher setting of a big boiler is for a cold start; it is counted only when it is named. */
-const USUAL_GAS_W = 4000;
 /** A said kilowatt figure is the step it lies nearest to when it is within this share: 2 kW is the 1.8 kW step. */
 const NEAR = 0.15;
 
@@ -53,20 +51,25 @@ function stepIn(counted: Counted, text: string): SourceSaid['step'] {
 }
 
 /** The one setting of `all` that was said; ids joined by '+' for both fuels. Null when it cannot be told. */
-export function settingOf(said: SourceSaid, all: readonly Source[], availableW: number | null): string | null {
+export function settingOf(
+  said: SourceSaid,
+  all: readonly Source[],
+  availableW: number | null,
+  usualGasW: number,
+): string | null {
   const kinds = said.kinds.filter((kind) => all.some((source) => source.kind === kind));
   if (kinds.includes('gas') && kinds.includes('electric') && (said.kinds.length === 2 || kinds.length === 2)) {
     if (said.watts !== null && !/both/.test(said.kinds.join())) {
       const only = byWatts(all, said.watts);
-      const gas = pickGas(all, { ...said, watts: null });
+      const gas = pickGas(all, { ...said, watts: null }, usualGasW);
       if (only !== null && gas !== null && only.kind === 'electric') return `${only.id}+${gas.id}`;
       if (only !== null && only.kind === 'gas') return only.id;
     }
     const electric = pickElectric(all, said, availableW) ?? all.filter((source) => source.kind === 'electric').at(-1);
-    const gas = pickGas(all, { ...said, watts: null });
+    const gas = pickGas(all, { ...said, watts: null }, usualGasW);
     return electric !== undefined && gas !== null ? `${electric.id}+${gas.id}` : null;
   }
-  if (kinds[0] === 'gas') return pickGas(all, said)?.id ?? null;
+  if (kinds[0] === 'gas') return pickGas(all, said, usualGasW)?.id ?? null;
   if (kinds[0] === 'diesel' || kinds[0] === 'engine') return all.find((source) => source.kind === kinds[0])?.id ?? null;
   if (kinds[0] === 'electric') return pickElectric(all, said, availableW)?.id ?? null;
   if (said.watts !== null) return byWatts(all, said.watts)?.id ?? null;
@@ -78,18 +81,18 @@ function byWatts(all: readonly Source[], watts: number): Source | null {
   return near !== undefined && Math.abs(near.watts - watts) <= near.watts * NEAR ? near : null;
 }
 
-function pickGas(all: readonly Source[], said: SourceSaid): Source | null {
+function pickGas(all: readonly Source[], said: SourceSaid, usualGasW: number): Source | null {
   const gas = all.filter((source) => source.kind === 'gas');
-  if (said.watts !== null) return byWatts(gas, said.watts) ?? usualGas(gas);
+  if (said.watts !== null) return byWatts(gas, said.watts) ?? usualGas(gas, usualGasW);
   if (said.step === 'high') return gas.at(-1) ?? null;
   if (said.step === 'low') return gas[0] ?? null;
-  if (typeof said.step === 'number') return byWatts(gas, said.step * 1000) ?? usualGas(gas);
-  return usualGas(gas);
+  if (typeof said.step === 'number') return byWatts(gas, said.step * 1000) ?? usualGas(gas, usualGasW);
+  return usualGas(gas, usualGasW);
 }
 
 /** Of several settings of gas the strongest that is used every day. */
-export function usualGas(gas: readonly Source[]): Source | null {
-  return gas.filter((source) => source.watts <= USUAL_GAS_W).at(-1) ?? gas[0] ?? null;
+export function usualGas(gas: readonly Source[], usualGasW: number): Source | null {
+  return gas.filter((source) => source.watts <= usualGasW).at(-1) ?? gas[0] ?? null;
 }
 
 function pickElectric(all: readonly Source[], said: SourceSaid, availableW: number | null): Source | null {

@@ -35,10 +35,6 @@ export function heaterW(ratedW: number, ratedV: number, actualV: number): number
   return ratedW * (actualV / ratedV) ** 2;
 }
 
-/** Copper of a 25 m lead, 2.5 mm2, fine-stranded: 7.98 ohm a kilometre of one conductor at 20 C (IEC 60228, class 5). */
-export const LEAD_M = 25;
-export const LEAD_OHM_PER_KM = 7.98;
-
 /** Resistance there and back of a lead, in ohms. */
 export function loopOhms(lengthM: number, ohmPerKm: number): number {
   return (2 * lengthM * ohmPerKm) / 1000;

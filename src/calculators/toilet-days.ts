@@ -18,14 +18,15 @@ export const toiletCapacity: Calculator = { topic: 'toilet-capacity', inputs: [P
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { cassetteL, litresPerPersonDay } = context.figures.toilet;
   const people = numberOf(inputs, 'people') ?? 1;
+  const warm = context.constants.cassetteDaysWhenWarm;
   const days = toiletDays({ cassetteL, people, litresPerPersonDay });
   return {
     values: { days },
     first: `Empty it about every ${daysText(days)} with ${peopleText(people)}.`,
     working: [
       `${figure(cassetteL)} L in ${context.vanName}'s ${context.figures.peopleCount ? 'waste half' : 'cassette'} / (${figure(people)} x ${figure(litresPerPersonDay)} L a day) = ${daysText(days)}.`,
-      days > 3
-        ? 'In warm weather empty it every 2 or 3 days all the same.'
+      days > warm
+        ? `In warm weather empty it every ${figure(warm - 1)} or ${figure(warm)} days all the same.`
         : "Fewer night flushes stretch it a little; the site's own toilets stretch it most.",
     ],
     caution: 'Only into a chemical disposal point, never a drain or hedge.',

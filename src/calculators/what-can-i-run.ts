@@ -96,7 +96,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
               : `Together: ${sets.map((set) => listText(set)).join('; or ')}.`,
             tooLarge(availableW, context),
           ].filter((line) => line !== ''),
-    caution: 'Add your own things by the watts on their plates; each socket breaker in the van carries 10 A in all.',
+    caution: `Add your own things by the watts on their plates${socketsLine(context)}.`,
     bar: {
       title: 'On the post',
       unit: 'W',
@@ -107,6 +107,12 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       ],
     },
   };
+}
+
+/** What the breaker of the sockets carries. */
+function socketsLine({ figures }: CalculatorContext): string {
+  const sockets = figures.mains.breakers.find((breaker) => breaker.feeds.includes('sockets'));
+  return sockets === undefined ? '' : `; the sockets' breaker in the van carries ${figure(sockets.amps)} A in all`;
 }
 
 /** The steps of the heating that this post never carries. */

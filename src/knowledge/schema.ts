@@ -241,8 +241,10 @@ export type SunBand = z.infer<typeof sunBand>;
 /** What the firm takes as given in the sums, and where it comes from. */
 export const constants = z.strictObject({
   volts: positive,
+  /** The lowest that a supply may lawfully give. */
   voltsLow: positive,
-  voltsHigh: positive,
+  /** The lead that goes with the vans: copper, one conductor's resistance at 20 C. */
+  lead: z.strictObject({ metres: positive, ohmPerKm: positive }),
   netCalorificKWhPerKg: positive,
   usableCylinderShare: chance,
   cookingGPerPersonDay: positive,
@@ -255,7 +257,10 @@ export const constants = z.strictObject({
   heatsBelowC: z.number(),
   addGasBelowC: z.number(),
   goodSupplyW: positive,
+  safeStepW: positive,
+  usualGasW: positive,
   drawnHotShare: chance,
+  hotC: positive,
   coldWaterC: z.strictObject({ summer: z.number(), winter: z.number() }),
   waterHeatKJPerLK: positive,
   heatStartMinutes: z.number().min(0),
@@ -271,7 +276,20 @@ export const constants = z.strictObject({
   wasteShare: chance,
   rampStepsMm: z.array(positive).min(1),
   levelWithinDegrees: z.strictObject({ comfort: positive, fridge: positive }),
+  batteryVolts: positive,
   peukert: z.strictObject({ flooded: positive, agm: positive, lithium: positive }),
+  /** From this many times the current of a 20-hour discharge Peukert's loss is counted. */
+  peukertFromTimes: positive,
+  /** Volts of a rested battery at 0, 25, 50, 75 and 100 per cent, rising. */
+  restVolts: z.strictObject({ flooded: z.array(positive).length(5), agm: z.array(positive).length(5) }),
+  /** Above this a battery is on charge. */
+  chargingVolts: positive,
+  /** Degrees of the cylinder above or from which butane serves: anything, a hob, weakly. */
+  butaneC: z.strictObject({ anything: z.number(), hob: z.number(), weak: z.number() }),
+  /** What a regulator needs over the air's pressure. */
+  regulatorBar: positive,
+  /** Of what a microwave takes from the mains, the share that is sold as its watts, and the most it is sold as. */
+  microwave: z.strictObject({ outputShare: chance, mostOutputW: positive }),
   things: z.record(
     id,
     z.strictObject({
@@ -282,6 +300,8 @@ export const constants = z.strictObject({
     }),
   ),
   carRatio: z.strictObject({ usual: chance, most: chance }),
+  noseShare: z.strictObject({ low: chance, high: chance }),
+  cassetteDaysWhenWarm: positive,
   /** Months counted as cold for water and battery days. */
   coldMonths: z.array(z.number().int().min(1).max(12)),
 });

@@ -14,24 +14,13 @@ import {
 } from '../../src/calculators/battery.ts';
 import { heaviestVanKg, ratioPercent } from '../../src/calculators/car-match.ts';
 import { liftMm, tiltDegrees } from '../../src/calculators/chock-height.ts';
-import { HOT_C } from '../../src/calculators/hot-water-time.ts';
+import { hotC } from '../../src/calculators/hot-water-time.ts';
 import { leftKgAfter, payloadKg } from '../../src/calculators/load-left.ts';
 import { ANTOINE, type Antoine, celsiusAtGauge, gaugeBar, gramsBurnt, vapourBar } from '../../src/calculators/lpg.ts';
 import { guidelineBand } from '../../src/calculators/noseweight.ts';
 import { microwaveInputW } from '../../src/calculators/read-loads.ts';
 import { SCALD_C } from '../../src/calculators/shower-length.ts';
-import {
-  ampsOf,
-  dropV,
-  HOLDS,
-  heaterW,
-  LEAD_M,
-  LEAD_OHM_PER_KM,
-  loadVerdict,
-  loopOhms,
-  TRIPS,
-  wattsOf,
-} from '../../src/calculators/supply.ts';
+import { ampsOf, dropV, HOLDS, heaterW, loadVerdict, loopOhms, TRIPS, wattsOf } from '../../src/calculators/supply.ts';
 import {
   celsiusFromFahrenheit,
   celsiusFromKelvin,
@@ -77,7 +66,7 @@ const NIST: Readonly<Record<'propaneUpper' | 'butaneLower' | 'butaneUpper', Anto
   butaneUpper: { a: 4.35576, b: 1175.581, c: -2.071 },
 };
 const kgOf = (thing: string) => firmConstants.things[thing]?.kg ?? Number.NaN;
-const leadOhms = loopOhms(LEAD_M, LEAD_OHM_PER_KM);
+const leadOhms = loopOhms(firmConstants.lead.metres, firmConstants.lead.ohmPerKm);
 
 /** The standard's zones (IEC/EN 60898-1) by the verdict hirers are given: no time is ever told. */
 const zoneOf = (watts: number, ratingA: number) => {
@@ -88,7 +77,7 @@ const zoneOf = (watts: number, ratingA: number) => {
 };
 
 const band = (ladenKg: number, limitsKg: readonly number[]) => {
-  const { lowKg, highKg, limitKg } = guidelineBand(ladenKg, limitsKg);
+  const { lowKg, highKg, limitKg } = guidelineBand(ladenKg, limitsKg, firmConstants.noseShare);
   return highKg < lowKg ? `none: ${lowKg} wanted, limit ${limitKg}` : `${lowKg}..${highKg}`;
 };
 
@@ -116,14 +105,17 @@ const ANSWERS: Readonly<Record<string, () => number | string>> = {
   CM25: () => (dropV(leadOhms, 16) / volts) * 100,
   CM27: () => dropV(loopOhms(25, 7.41), 16),
   CM31: () => heaterW(2000, volts, firmConstants.voltsLow),
-  CM32: () => heaterW(2000, volts, firmConstants.voltsHigh),
-  CM33: () => microwaveInputW(800),
-  CB01: () => percentFromVolts(12.65, 'flooded') ?? Number.NaN,
-  CB02: () => percentFromVolts(12.45, 'flooded') ?? Number.NaN,
-  CB03: () => percentFromVolts(12.24, 'flooded') ?? Number.NaN,
-  CB04: () => percentFromVolts(12.06, 'flooded') ?? Number.NaN,
-  CB05: () => percentFromVolts(11.89, 'flooded') ?? Number.NaN,
-  CB06: () => (percentFromVolts(13.2, 'lithium') === null ? 'no (tables read now say 40 % and 70 %)' : 'yes'),
+  CM32: () => heaterW(2000, volts, volts * 1.1),
+  CM33: () => microwaveInputW(800, firmConstants.microwave.outputShare),
+  CB01: () => percentFromVolts(12.65, 'flooded', firmConstants.restVolts) ?? Number.NaN,
+  CB02: () => percentFromVolts(12.45, 'flooded', firmConstants.restVolts) ?? Number.NaN,
+  CB03: () => percentFromVolts(12.24, 'flooded', firmConstants.restVolts) ?? Number.NaN,
+  CB04: () => percentFromVolts(12.06, 'flooded', firmConstants.restVolts) ?? Number.NaN,
+  CB05: () => percentFromVolts(11.89, 'flooded', firmConstants.restVolts) ?? Number.NaN,
+  CB06: () =>
+    percentFromVolts(13.2, 'lithium', firmConstants.restVolts) === null
+      ? 'no (tables read now say 40 % and 70 %)'
+      : 'yes',
   CB07: () => peukertHours(100, 20, 5, 1.2),
   CB08: () => peukertHours(100, 20, 10, 1.2),
   CB09: () => peukertHours(100, 20, 20, 1.2),
@@ -135,11 +127,11 @@ const ANSWERS: Readonly<Record<string, () => number | string>> = {
     return Math.abs(right - short) < 1 ? 'yes' : `no: gives ${short.toFixed(2)} h, right answer ${right.toFixed(2)} h`;
   },
   CB13: () => usableAh({ nominalAh: 100, usableShare: 0.5, ageFactor: 1 }) / 4,
-  CB14: () => ampHours(2 * 8, 5),
+  CB14: () => ampHours(2 * 8, 5, firmConstants.batteryVolts),
   CB15: () => solarWh(100, 5, 0.75),
   CB16: () => solarWh(100, 0.6, 0.75),
-  CB17: () => ampHours(solarWh(120, 5, 0.75), 1),
-  CB19: () => dropV(loopOhms(5, LEAD_OHM_PER_KM), 10),
+  CB17: () => ampHours(solarWh(120, 5, 0.75), 1, firmConstants.batteryVolts),
+  CB19: () => dropV(loopOhms(5, firmConstants.lead.ohmPerKm), 10),
   CG01: () => vapourBar(-10, ANTOINE.propane),
   CG02: () => vapourBar(0, ANTOINE.propane),
   CG03: () => vapourBar(10, ANTOINE.propane),
@@ -180,7 +172,7 @@ const ANSWERS: Readonly<Record<string, () => number | string>> = {
   CH07: () => waterMinutes(water(1, 15, 100), 750) * 60,
   CH08: () => waterMinutes(water(1, 15, 100), 3000) * 60,
   CH09: () => mixedLitres(10, 60, 15, 40),
-  CH10: () => HOT_C,
+  CH10: () => hotC({ constants: firmConstants }, { maxC: 70 }),
   CH13: () => SCALD_C,
   CH14: () => daysOfFill(40, litresADay({ people: 4, litresEach: 15, showers: 0, litresAShower: 0 })),
   CH15: () => gramsBurnt((waterKWh(water(10, 15, 60)) * 1000) / 0.8, 1, net),

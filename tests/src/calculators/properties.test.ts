@@ -125,8 +125,8 @@ describe('what always holds of gas and heat', () => {
         (warm, colder, gas, hob) => {
           expect(gaugeBar(warm - colder, gas)).toBeLessThan(gaugeBar(warm, gas));
           const order = ['none', 'weak', 'fine'];
-          expect(order.indexOf(butaneVerdict(warm - colder, hob))).toBeLessThanOrEqual(
-            order.indexOf(butaneVerdict(warm, hob)),
+          expect(order.indexOf(butaneVerdict(warm - colder, hob, firmConstants.butaneC))).toBeLessThanOrEqual(
+            order.indexOf(butaneVerdict(warm, hob, firmConstants.butaneC)),
           );
         },
       ),
@@ -221,14 +221,14 @@ describe('what always holds of the battery and the ramp', () => {
         positive(1),
         fc.constantFrom('flooded' as const, 'agm' as const),
         (volts, more, type) => {
-          expect(percentFromVolts(volts + more, type) ?? -1).toBeGreaterThanOrEqual(
-            percentFromVolts(volts, type) ?? Number.NaN,
+          expect(percentFromVolts(volts + more, type, firmConstants.restVolts) ?? -1).toBeGreaterThanOrEqual(
+            percentFromVolts(volts, type, firmConstants.restVolts) ?? Number.NaN,
           );
         },
       ),
       { seed: SEED },
     );
-    expect(percentFromVolts(13.2, 'lithium')).toBeNull();
+    expect(percentFromVolts(13.2, 'lithium', firmConstants.restVolts)).toBeNull();
   });
 
   it('a height has the tilt it came from, and the step is the nearest', () => {
