@@ -1,6 +1,7 @@
 import type { Constants } from '../knowledge/schema.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
-import { INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
+import { AMPS_IF_KNOWN, INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
+import { largestStepW } from './heating-source.ts';
 import { celsiusAtGauge, type Gas, gaugeBar } from './lpg.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
@@ -33,6 +34,7 @@ export const butaneCold: Calculator = {
       needed: (_, context) => isInside(context),
     },
     MONTH,
+    AMPS_IF_KNOWN,
     {
       name: 'hob',
       as: 'flag',
@@ -71,10 +73,23 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     caution:
       verdict === 'fine'
         ? 'Never warm a cylinder with anything.'
-        : `Never warm a cylinder with anything.${isInside(context) ? ' Warm the van with its heater instead.' : ' Ask us for propane before a frost.'}`,
+        : `Never warm a cylinder with anything.${isInside(context) ? ' Warm the van with its heater instead.' : ` Ask us for propane before a frost.${electricLine(numberOf(inputs, 'amps'), context)}`}`,
     bar: null,
+    // Without gas a frosty night wants a person: propane, or another way to keep warm.
+    pass: verdict === 'none',
   };
 }
+
+/** Heat without gas: what this post carries, or from how many amps on it is possible. Nothing where it is not. */
+function electricLine(amps: number | null, context: CalculatorContext): string {
+  const carries = (rating: number) => largestStepW(rating, [], context) > 0;
+  if (amps !== null) return carries(amps) ? ` On your ${figure(amps)} amps heat with electricity meanwhile.` : '';
+  const least = POSTS.find(carries);
+  return least === undefined ? '' : ` On ${figure(least)} amps or more heat with electricity meanwhile.`;
+}
+
+/** The ratings of a site's posts, in amps. */
+const POSTS = [6, 10, 16];
 
 function kindOf(inputs: Inputs, month: number, context: CalculatorContext): Gas {
   const { gas } = context.figures;

@@ -1,7 +1,9 @@
 import type { TopicId } from '../basics/ids.ts';
 import { calculatorOf } from './calculators.ts';
-import type { Reading } from './input-spec.ts';
+import type { InputKind, Reading } from './input-spec.ts';
+import { parseLoads } from './kept.ts';
 import { batteryAppliances, mainsAppliances, singular } from './lexicon.ts';
+import type { Unit } from './quantities.ts';
 import { readingOf, readTable } from './reading.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 
@@ -57,6 +59,32 @@ export function changesInput(
   const read = readTable(calculator.inputs, reading);
   if (read.absurd === null && Object.keys(read.values).length === 0) return false;
   return strangeWords(reading) <= (OPENER.test(reading.text) ? MOST_STRANGE : 0);
+}
+
+/** What hirers measure or read off a plate: words that give it want a sum. */
+const MEASURED = new Set<InputKind>(['slope', 'mm', 'weight', 'volts', 'ampHours']);
+
+/**
+ * Whether a text gives what the sum of `topic` works from: a measure, several things that draw power, or things with a
+ * number. A thing alone may be spoken of for any reason.
+ */
+export function tellsInput(topic: TopicId, text: string, context: CalculatorContext): boolean {
+  const calculator = calculatorOf(topic);
+  if (calculator === null) return false;
+  const reading = readingOf(text, context, null);
+  const { values, absurd } = readTable(calculator.inputs, reading);
+  if (absurd !== null) return true;
+  return calculator.inputs.some(({ name, as }) => {
+    const value = values[name];
+    if (value === undefined) return false;
+    if (MEASURED.has(as)) return true;
+    if (as === 'appliances') return parseLoads(value).length > 1 || counts(reading, ['watts', 'amps']);
+    return as === 'things' && counts(reading, ['kg', 'litres', 'bare']);
+  });
+}
+
+function counts({ counted }: Reading, units: readonly Unit[]): boolean {
+  return counted.quantities.some(({ unit }) => units.includes(unit));
 }
 
 /**

@@ -4,7 +4,7 @@ import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts'
 import type { InputSpec } from './input-spec.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
-import { daysText, figure } from './words.ts';
+import { daysText, figure, listText } from './words.ts';
 
 const COOKING = 'cook|cooking|hob|kettle|stove|grill|oven|bacon|brew|meals?|tea';
 const WATER = 'hot water|water heater|showers?|washing up';
@@ -179,7 +179,7 @@ function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, c
     const electric = uses.filter((use) => use.name === 'cooking').reduce((total, use) => total + use.grams, 0);
     const stretched =
       electric > 0
-        ? ` With ${uses.some((use) => use.name === 'hot water') ? 'fridge and hot water' : 'the fridge'} on hook-up it lasts ${daysText(usableG / electric)}.`
+        ? ` With ${listText(uses.filter((use) => use.name === 'fridge' || use.name === 'hot water').map((use) => `the ${use.name}`))} on hook-up it lasts ${daysText(usableG / electric)}.`
         : '';
     const { addGasBelowC, usual } = context.constants;
     const cold = isHeated(inputs, context)

@@ -51,8 +51,8 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
   const combined = figures.hotWater !== undefined && loads['water-heater'] === undefined;
   list.push({
     key: 'heating',
-    name: 'heating',
     // Diesel heating takes nothing from the hook-up but its fan's watts, through the charger.
+    name: steps.length === 0 ? "diesel heater's fan" : 'heating',
     watts: steps.length === 0 ? (figures.battery.loadsW['heating'] ?? 0) : null,
     circuit: first?.circuit ?? null,
     missed: Math.min(9, ...steps.map(([, load]) => load.missed)),

@@ -187,6 +187,8 @@ function adviceLine(
     return `${wattsText(Math.max(0, amps * constants.volts - usedW))} is left on the post.`;
   }
   const step = lowerStepW(loads, amps, context);
+  const never = off.filter((load) => !fitsAlone(load, amps, context));
+  if (never.length > 0 && step === null) return neverLine(never, off, context);
   const rest =
     off.length === 0 ? '' : `Leave the ${listText(off.map((load) => load.name))} off${offSuffix(off, loads)}`;
   const down = step === null ? '' : `the heating down to ${wattsText(step)}`;
@@ -194,6 +196,24 @@ function adviceLine(
   return down === '' || off.some((load) => load.key === 'heating' && off.length > 1)
     ? `${rest}.`
     : `${rest}, or turn ${down}.`;
+}
+
+/** Whether a load runs on this post with nothing but the background beside it. */
+function fitsAlone(load: Load, amps: number, { figures, constants }: CalculatorContext): boolean {
+  return loadVerdict(tightest(limitsOf([load], amps, figures, constants)).share) === 'fits';
+}
+
+/** Some of what is to be left off does not wait for its turn: it never fits here. */
+function neverLine(never: readonly Load[], off: readonly Load[], context: CalculatorContext): string {
+  const others = off.filter((load) => !never.includes(load));
+  const first = `Leave the ${listText(never.map((load) => load.name))} off: ${wattsText(Math.max(...never.map(drawW)))} never fits here, whatever else is off.`;
+  const gas = context.figures.heating.sources.some((source) => source.kind === 'gas');
+  const heat = never.some((load) => load.key === 'heating') && gas ? ' Heat with gas.' : '';
+  const rest =
+    others.length === 0
+      ? ''
+      : ` Leave the ${listText(others.map((load) => load.name))} off too${others.length === 1 ? ' until the others are done' : ''}.`;
+  return `${first}${heat}${rest}`;
 }
 
 function offSuffix(off: readonly Load[], loads: readonly Load[]): string {
@@ -206,7 +226,7 @@ function cautionFor(loads: readonly Load[], total: number, verdict: string, cont
   const { volts, voltsLow, lead } = context.constants;
   if (loads.some((load) => load.key === 'fan-heater'))
     return "Heaters of your own are not allowed on the van's sockets.";
-  if (loads.some((load) => load.key === 'heating') && verdict === 'fits') {
+  if (loads.some((load) => load.key === 'heating' && isElement(load, context)) && verdict === 'fits') {
     const heating = loads.find((load) => load.key === 'heating')?.watts ?? 0;
     const lost = dropV(loopOhms(lead.metres, lead.ohmPerKm), total);
     const gives = (postV: number) => wattsText(Math.round(heaterW(heating, volts, postV - lost) / 10) * 10);
@@ -215,6 +235,11 @@ function cautionFor(loads: readonly Load[], total: number, verdict: string, cont
   return verdict === 'fits'
     ? null
     : 'If the post has gone off: switch things off first, then reset it once, or ask the site.';
+}
+
+/** Whether the heating named is electric heat, and not the fan of a diesel heater. */
+function isElement({ watts }: Load, { figures }: CalculatorContext): boolean {
+  return watts !== null && figures.mains.heatingStepsW.includes(watts);
 }
 
 function onInverter(loads: readonly Load[], inverterW: number, context: CalculatorContext): Answer {

@@ -11,6 +11,9 @@ export type SourceSaid = {
   readonly step: number | 'low' | 'high' | null;
 };
 
+/** Between these a number without a unit is the watts of a setting. */
+const LEAST_BARE_W = 400;
+const MOST_BARE_W = 6000;
 /** A said kilowatt figure is the step it lies nearest to when it is within this share: 2 kW is the 1.8 kW step. */
 const NEAR = 0.15;
 
@@ -42,7 +45,9 @@ export function sourceIn(counted: Counted): SourceSaid | null {
 
 function stepIn(counted: Counted, text: string): SourceSaid['step'] {
   for (const quantity of counted.quantities) {
-    if (quantity.unit !== 'bare' || quantity.high < 0 || quantity.high > 9) continue;
+    if (quantity.unit !== 'bare' || quantity.high < 0) continue;
+    // Watts are said without their unit as well: 'on 1000'.
+    if (quantity.high > 9 && (quantity.high < LEAST_BARE_W || quantity.high > MOST_BARE_W)) continue;
     const before = counted.pieces[quantity.from - 1]?.text ?? '';
     if (/^(on|step|setting|level|electric|mix|number|no|gas)$/.test(before)) return quantity.high;
   }
@@ -76,6 +81,11 @@ export function settingOf(
   return said.step === null ? null : (pickElectric(all, said, availableW)?.id ?? null);
 }
 
+/** 2 for 2 kW; 2000 as it stands. */
+function stepW(step: number): number {
+  return step < LEAST_BARE_W ? step * 1000 : step;
+}
+
 function byWatts(all: readonly Source[], watts: number): Source | null {
   const near = [...all].sort((a, b) => Math.abs(a.watts - watts) - Math.abs(b.watts - watts))[0];
   return near !== undefined && Math.abs(near.watts - watts) <= near.watts * NEAR ? near : null;
@@ -86,7 +96,7 @@ function pickGas(all: readonly Source[], said: SourceSaid, usualGasW: number): S
   if (said.watts !== null) return byWatts(gas, said.watts) ?? usualGas(gas, usualGasW);
   if (said.step === 'high') return gas.at(-1) ?? null;
   if (said.step === 'low') return gas[0] ?? null;
-  if (typeof said.step === 'number') return byWatts(gas, said.step * 1000) ?? usualGas(gas, usualGasW);
+  if (typeof said.step === 'number') return byWatts(gas, stepW(said.step)) ?? usualGas(gas, usualGasW);
   return usualGas(gas, usualGasW);
 }
 
@@ -99,7 +109,7 @@ function pickElectric(all: readonly Source[], said: SourceSaid, availableW: numb
   const electric = all.filter((source) => source.kind === 'electric');
   if (electric.length === 1) return electric[0] ?? null;
   if (said.watts !== null) return byWatts(electric, said.watts);
-  if (typeof said.step === 'number') return byWatts(electric, said.step * 1000) ?? electric[said.step - 1] ?? null;
+  if (typeof said.step === 'number') return byWatts(electric, stepW(said.step)) ?? electric[said.step - 1] ?? null;
   if (said.step === 'high') return electric.at(-1) ?? null;
   if (said.step === 'low') return electric[0] ?? null;
   return availableW === null ? null : (electric.filter((source) => source.watts <= availableW).at(-1) ?? null);

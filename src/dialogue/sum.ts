@@ -79,7 +79,11 @@ function passedToo(draft: Draft, understood: Understood | null, situation: Situa
   return passes(passed, 'staff-only', situation.nowMs);
 }
 
-function contextFor(topic: string, { scope, booking, site, served, nowMs }: Situation): CalculatorContext | null {
+/** What a sum may look at besides the words; null where no van is known or the topic has none. */
+export function contextFor(
+  topic: string,
+  { scope, booking, site, served, nowMs }: Situation,
+): CalculatorContext | null {
   if (scope === null || !isCalculation(topic)) return null;
   const { firm } = served.knowledge;
   const people = booking?.people ?? null;

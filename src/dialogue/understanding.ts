@@ -9,6 +9,7 @@ import { symptomsApart } from './apart.ts';
 import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
+import { sumMeant } from './sum-meant.ts';
 import { answerTopic } from './topic.ts';
 
 /**
@@ -26,7 +27,9 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
   }
   const { lastTopic, lastText } = draft.thread.memory;
   const questions = sumsWhole(
-    served.matcher.understand(message.text, { van: scope.id, lastTopic, lastText }),
+    served.matcher
+      .understand(message.text, { van: scope.id, lastTopic, lastText })
+      .map((each) => sumMeant(each, situation)),
     message.text,
   );
   const danger = dangerSeen(questions, reading, served);

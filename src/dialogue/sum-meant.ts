@@ -1,0 +1,47 @@
+import { isCalculation, sumAsked, tellsInput } from '../calculators/index.ts';
+import type { Ranked, Understood } from '../match/types.ts';
+import type { Situation } from './draft.ts';
+import { contextFor } from './sum.ts';
+
+/** Below this the matcher holds the sum for so unlikely that its words must be about something else. */
+const LEAST_ASKED = 0.03;
+/** The same for a sum whose question the words do not put, but which find a figure or a thing in them. */
+const LEAST_TOLD = 0.25;
+
+/**
+ * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
+ * last, no hook-up' the gas, whatever else the words speak of. Where the words put no such question, a sum that is offered
+ * is done when they already give what it works from ('kettle and a hair dryer') and no symptom is as likely.
+ */
+export function sumMeant(understood: Understood, situation: Situation): Understood {
+  const { decision, ranked, text } = understood;
+  if (decision.kind !== 'choose' && !(decision.kind === 'answer' && isCalculation(decision.topic))) return understood;
+  const asked = sumAsked(text);
+  if (asked !== null && situation.scope?.topics.has(asked) === true) {
+    const probability = ranked.find((each) => each.topic === asked)?.probability ?? 0;
+    // One sum taken for another is the subject's to decide; among other topics the matcher has to think it likely.
+    if (decision.kind === 'answer' || probability >= LEAST_ASKED) return answered(understood, { topic: asked, probability });
+  }
+  if (decision.kind === 'answer') return understood;
+  const told = decision.topics.find((each) => gives(each, text, situation));
+  return told === undefined || symptomAsLikely(decision.topics, told, situation)
+    ? understood
+    : answered(understood, told);
+}
+
+function answered(understood: Understood, { topic, probability }: Ranked): Understood {
+  return { ...understood, decision: { kind: 'answer', topic, probability } };
+}
+
+function gives({ topic, probability }: Ranked, text: string, situation: Situation): boolean {
+  if (probability < LEAST_TOLD) return false;
+  const context = contextFor(topic, situation);
+  return context !== null && tellsInput(topic, text, context);
+}
+
+function symptomAsLikely(offered: readonly Ranked[], sum: Ranked, { served }: Situation): boolean {
+  return offered.some(
+    ({ topic, probability }) =>
+      served.knowledge.topics.get(topic)?.kind === 'symptom' && probability * 2 >= sum.probability,
+  );
+}
