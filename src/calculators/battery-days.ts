@@ -1,5 +1,5 @@
 import { batteryDays as daysOf, leftAh, percentFromVolts, solarWhInMonth, usableAh } from './battery.ts';
-import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { type Answer, ASKS_HOW_LONG_IT_LASTS, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH, NIGHTS_IF_KNOWN } from './common-inputs.ts';
 import { DAILY_USE, dailyUse } from './daily-use.ts';
 import type { InputSpec } from './input-spec.ts';
@@ -20,6 +20,10 @@ const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
 
 export const batteryDays: Calculator = {
   topic: 'dc-battery-days',
+  subject: {
+    named: /\b(battery|batteries)\b/,
+    asks: ASKS_HOW_LONG_IT_LASTS,
+  },
   inputs: [
     ...DAILY_USE,
     MONTH,

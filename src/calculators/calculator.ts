@@ -12,9 +12,19 @@ export type Answer = {
   readonly pass?: boolean;
 };
 
+/** What a sum is about, where it could be taken for another: how that is named, and the questions that ask for it. */
+export type Subject = { readonly named: RegExp; readonly asks: RegExp };
+
+/** A question about a stock: it lasts, or it does not. */
+export const ASKS_HOW_LONG_IT_LASTS =
+  /\b(how long|how many (days|nights|hours)|(will|would|does|do|should|gonna|going to)\b.*\blasts?|lasting|enough|good for|see us|hold out|days wise)\b/;
+/** A question about a wait. */
+export const ASKS_HOW_SOON = /\bhow (long|quick|quickly|soon|fast)\b|\bwhen(s|'s| is| will)\b/;
+
 /** One sum: the table of its inputs and what it answers once nothing it needs is missing. */
 export type Calculator = {
   readonly topic: TopicId;
+  readonly subject?: Subject;
   readonly inputs: readonly InputSpec[];
   readonly answer: (inputs: Inputs, context: CalculatorContext) => Answer;
 };

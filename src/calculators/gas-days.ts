@@ -1,4 +1,4 @@
-import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { type Answer, ASKS_HOW_LONG_IT_LASTS, type Calculator, isSet, numberOf } from './calculator.ts';
 import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
 import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts';
 import type { InputSpec } from './input-spec.ts';
@@ -23,6 +23,12 @@ const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
 
 export const gasHowLong: Calculator = {
   topic: 'gas-how-long',
+  // 'On gas', 'gas heating' name a source, not what is to last.
+  subject: {
+    named:
+      /(?<!\b(on|by|with|via|to|using|the heating|heater) )(?<!\bno )\b(gas|(gas )?(bottles?|cylinders?)|propane|butane)\b(?! (heat|heating|heater|fire|hob|or electric|and electric))/,
+    asks: ASKS_HOW_LONG_IT_LASTS,
+  },
   inputs: [
     {
       ...PEOPLE,

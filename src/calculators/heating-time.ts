@@ -1,4 +1,4 @@
-import { type Answer, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
+import { type Answer, ASKS_HOW_SOON, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, INSIDE, OUTSIDE } from './common-inputs.ts';
 import { type Source, sourcesOf, usualGas } from './sources.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -7,6 +7,10 @@ import { figure, listText, minutesText, wattsText } from './words.ts';
 
 export const heatingTime: Calculator = {
   topic: 'heating-time',
+  subject: {
+    named: /\b(warm(ing)?|heat(ing)?|get)( up)?( the| our| this)? (van|caravan|place|up|it|in here|to \d+)\b/,
+    asks: ASKS_HOW_SOON,
+  },
   inputs: [
     { ...OUTSIDE, needed: () => true },
     INSIDE,

@@ -1,4 +1,4 @@
-import { type Answer, type Calculator, numberOf, textOf } from './calculator.ts';
+import { type Answer, ASKS_HOW_SOON, type Calculator, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, coldWaterC, MONTH } from './common-inputs.ts';
 import { type Source, sourcesOf, usualGas } from './sources.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -14,6 +14,11 @@ const heatersOf = (context: CalculatorContext) => context.figures.hotWater?.sour
 
 export const hotWaterTime: Calculator = {
   topic: 'hotwater-time',
+  subject: {
+    named:
+      /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b/,
+    asks: ASKS_HOW_SOON,
+  },
   inputs: [
     {
       name: 'source',

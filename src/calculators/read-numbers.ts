@@ -43,7 +43,7 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
     if (each.unit !== 'bare') continue;
     const before = pieces.slice(Math.max(0, each.from - 4), each.from).map((piece) => piece.text);
     const next = pieces[each.to]?.text ?? '';
-    if (/^(people|adults?|kids?|of|nights?|days?|degrees?)$/.test(next)) continue;
+    if (/^(people|adults?|kids?|of|nights?|days?|degrees?)$/.test(next) || isWeather(each, before, next)) continue;
     if (before.some((word) => POST_WORDS.test(word)) && !before.some((word) => /^(heating|heater|boiler)$/.test(word)))
       return each.high;
     if (
@@ -60,6 +60,15 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
       return each.high;
   }
   return null;
+}
+
+/** 'The forecast says 3 tonight' is no post. */
+function isWeather(number: Quantity, before: readonly string[], next: string): boolean {
+  return (
+    number.high < 0 ||
+    before.some((word) => /^(forecast|weather|temperature|temp|thermometer|outside|frost|degrees)$/.test(word)) ||
+    /^(tonight|tomorrow|overnight|outside|out)$/.test(next)
+  );
 }
 
 export function readPeople(reading: Reading): number | null {

@@ -12,6 +12,10 @@ const { fill: _, ...people } = PEOPLE_IF_KNOWN;
 
 export const showerLength: Calculator = {
   topic: 'hotwater-shower-length',
+  subject: {
+    named: /\bshowers?\b(?! water)/,
+    asks: /\bhow (long|many minutes)\b|\bminutes\b/,
+  },
   inputs: [
     MONTH,
     people,

@@ -8,7 +8,15 @@ import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { figure } from './words.ts';
 
-export const solarKeepUp: Calculator = { topic: 'dc-solar-keep-up', inputs: [...DAILY_USE, MONTH, SHADED], answer };
+export const solarKeepUp: Calculator = {
+  topic: 'dc-solar-keep-up',
+  subject: {
+    named: /\b(solar|roof panel|the sun|sunshine)\b/,
+    asks: /\b(keep(s|ing)?\b.*\bup|enough|cover|covers|manage|cope|sufficient|plenty)\b/,
+  },
+  inputs: [...DAILY_USE, MONTH, SHADED],
+  answer,
+};
 
 /** Wh a day = panel W x sun hours x 0.70 (the firm's factor for its own vans), against the day's use. */
 function answer(inputs: Inputs, context: CalculatorContext): Answer {

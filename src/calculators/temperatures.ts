@@ -23,6 +23,8 @@ const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;
 
 /** How far apart the two ends must be for '5 to 20' to be a way from one to the other, in kelvins, and not a range. */
 const WARMING_K = 8;
+/** From here on a number is a temperature only when it says so. */
+const NO_TEMPERATURE = 100;
 
 /**
  * The temperatures of a text, with the words near them saying where. A plain number counts only when such a word
@@ -34,6 +36,8 @@ export function temperaturesIn(counted: Counted, bare: boolean): readonly Temper
     if (!degrees && quantity.unit !== 'bare') return [];
     const { low, high } = quantity;
     const next = counted.pieces[quantity.to]?.text ?? '';
+    // 'On 1000' is a setting.
+    if (!degrees && !bare && high >= NO_TEMPERATURE) return [];
     if (!degrees && /^(people|adults?|kids?|children|of|amps?|bags?|showers?|tanks?|times?)$/.test(next)) return [];
     const start = counted.pieces[quantity.from - 1]?.text;
     if (high - low >= WARMING_K || (start === 'from' && high > low)) {

@@ -13,7 +13,15 @@ export function toiletDays({ cassetteL, people, litresPerPersonDay }: Cassette):
   return cassetteL / (people * litresPerPersonDay);
 }
 
-export const toiletCapacity: Calculator = { topic: 'toilet-capacity', inputs: [PEOPLE], answer };
+export const toiletCapacity: Calculator = {
+  topic: 'toilet-capacity',
+  subject: {
+    named: /\b(toilet|loo|cassette|portaloo)\b/,
+    asks: /\bhow (long|often|many (days|nights))\b|\bwhen\b.*\b(full|empty|emptying)\b/,
+  },
+  inputs: [PEOPLE],
+  answer,
+};
 
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { cassetteL, litresPerPersonDay } = context.figures.toilet;

@@ -6,7 +6,7 @@ import { contextFor } from './sum.ts';
 /** Below this the matcher holds the sum for so unlikely that its words must be about something else. */
 const LEAST_ASKED = 0.03;
 /** The same for a sum whose question the words do not put, but which find a figure or a thing in them. */
-const LEAST_TOLD = 0.25;
+const LEAST_TOLD = 0.15;
 
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
@@ -20,7 +20,8 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
   if (asked !== null && situation.scope?.topics.has(asked) === true) {
     const probability = ranked.find((each) => each.topic === asked)?.probability ?? 0;
     // One sum taken for another is the subject's to decide; among other topics the matcher has to think it likely.
-    if (decision.kind === 'answer' || probability >= LEAST_ASKED) return answered(understood, { topic: asked, probability });
+    if (decision.kind === 'answer' || probability >= LEAST_ASKED)
+      return answered(understood, { topic: asked, probability });
   }
   if (decision.kind === 'answer') return understood;
   const told = decision.topics.find((each) => gives(each, text, situation));

@@ -147,6 +147,52 @@ describe('a follow-up', () => {
 });
 
 describe('what hirers read', () => {
+  const told = (van: string, topic: string, text: string, booked: Parameters<typeof talk>[3] = {}) => {
+    const outcome = talk(van, topic, [text], booked);
+    if (outcome.kind !== 'result') throw new Error(JSON.stringify(outcome));
+    return [outcome.first, ...outcome.working, outcome.caution ?? ''].join('\n');
+  };
+
+  it('tells apart what waits its turn and what never fits', () => {
+    expect(told('dunlin', TOGETHER, 'kettle with the heating on 2', { amps: 10 })).toContain(
+      'until the others are done',
+    );
+    const six = told('godwit', TOGETHER, 'kettle and the heater', { amps: 6 });
+    expect(six).toContain('2,000 W never fits here');
+    expect(six).toContain('Heat with gas');
+    expect(six).not.toContain('until');
+  });
+
+  it('calls the watts of a diesel heater its fan, and gives them no heat', () => {
+    const text = told('plover', TOGETHER, 'kettle and the heater', { amps: 6 });
+    expect(text).toContain("diesel heater's fan 18 W");
+    expect(text).not.toContain('20 W');
+  });
+
+  it('says what a heater gives at the end of the lead, and at the lowest lawful volts', () => {
+    // 2,250 W is 9.8 A; 25 m of 7.98 ohm/km there and back takes 3.9 V: 2000 x (226.1/230)^2, 2000 x (212.3/230)^2.
+    const text = told('dunlin', TOGETHER, 'heating on 2', { amps: 10 });
+    expect(text).toContain('1,930 W');
+    expect(text).toContain('1,700 W');
+  });
+
+  it('speaks of no fridge on gas where the fridge burns none', () => {
+    expect(told('curlew', 'gas-how-long', 'how long will the gas last', { people: 6 })).not.toMatch(/fridge/i);
+    expect(told('dunlin', 'gas-how-long', 'how long will the gas last', { people: 6 })).toContain(
+      'the fridge and the hot water on hook-up',
+    );
+  });
+
+  it('passes butane that gives no gas, and offers electric heat only where the post carries it', () => {
+    const cold = (amps: number | undefined) =>
+      told('godwit', 'gas-butane-cold', 'minus 2 tonight', amps === undefined ? {} : { amps });
+    expect(talk('godwit', 'gas-butane-cold', ['minus 2 tonight'])).toMatchObject({ pass: true });
+    expect(talk('godwit', 'gas-butane-cold', ['plus 2 tonight'])).toMatchObject({ pass: false });
+    expect(cold(10)).toContain('On your 10 amps heat with electricity');
+    expect(cold(undefined)).toContain('On 10 amps or more heat with electricity');
+    expect(cold(6)).not.toContain('electricity');
+  });
+
   const replies = CALCULATORS.flatMap(({ topic }) =>
     vanIds.flatMap((van) =>
       [
