@@ -32,6 +32,8 @@ const SAID: Readonly<Record<string, string>> = {
   router: 'router, wifi, wi fi, internet, mobile router',
   panel: 'panel, control panel, alarm',
   fridge: 'fridge, refrigerator, freezer, frige, fridgefreezer, fridge freezer',
+  'flat-charge':
+    'flat battery, battery is flat, battery was flat, battery flat, dead battery, empty battery, battery is dead, battery is empty',
   phone: 'phone, mobile, phone charger, tablet',
   laptop: 'laptop, lap top, notebook, computer',
 

@@ -78,7 +78,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       title: 'Battery in a day',
       unit: 'Ah',
       limit: rounded(usable, 1),
-      segments: [{ label: 'use less solar', amount: rounded(Math.max(0, use.ah - solarAh), 1) }],
+      segments: [{ label: solarAh > 0 ? 'use less solar' : 'use', amount: rounded(Math.max(0, use.ah - solarAh), 1) }],
     },
   };
 }

@@ -1,9 +1,9 @@
 import type { TopicId } from '../basics/ids.ts';
 import { calculatorOf } from './calculators.ts';
 import { isAside } from './follow-up.ts';
-import type { InputSpec, InputValue } from './input-spec.ts';
+import type { Asking, InputSpec, InputValue } from './input-spec.ts';
 import { readingOf, readTable } from './reading.ts';
-import type { CalculatorContext, Inputs, Outcome } from './types.ts';
+import type { CalculatorContext, InputName, Inputs, Outcome } from './types.ts';
 import { rounded } from './units.ts';
 
 /**
@@ -25,7 +25,9 @@ export function calculate(topic: TopicId, text: string, previous: Inputs | null,
   const said: Inputs = { ...withoutAsked(previous), ...read.values };
   if (read.absurd !== null) {
     const { spec, known, says } = read.absurd;
-    return { kind: 'refused', refused: known, says, inputs: { ...said, asked: spec.name } };
+    const again = askAgain(known, spec, filled(calculator.inputs, said, context), context);
+    const inputs = { ...said, asked: spec.name };
+    return { kind: 'refused', refused: known, says: `${says} ${again.question}`, choices: again.choices, inputs };
   }
   const inputs = filled(calculator.inputs, said, context);
   const missing =
@@ -61,9 +63,34 @@ function filled(table: readonly InputSpec[], said: Inputs, context: CalculatorCo
 }
 
 function question(spec: InputSpec, said: Inputs, inputs: Inputs, context: CalculatorContext): Outcome {
-  const { question: says, choices } = spec.ask?.(context, inputs) ?? {
-    question: `Please tell me the ${spec.known}.`,
-    choices: [],
+  return {
+    kind: 'asks',
+    asks: spec.known,
+    ...askAgain(spec.known, spec, inputs, context),
+    inputs: { ...said, asked: spec.name },
   };
-  return { kind: 'asks', asks: spec.known, question: says, choices, inputs: { ...said, asked: spec.name } };
 }
+
+/** The input's own question; the plain one where it has none, or where something else about it was absurd. */
+function askAgain(known: InputName, spec: InputSpec, inputs: Inputs, context: CalculatorContext): Asking {
+  const own = spec.known === known ? spec.ask?.(context, inputs) : undefined;
+  return own ?? { question: PLAIN_QUESTIONS[known], choices: [] };
+}
+
+const PLAIN_QUESTIONS: Readonly<Record<InputName, string>> = {
+  amps: 'How many amps are there?',
+  people: 'How many is it?',
+  nights: 'For how many nights?',
+  hours: 'How many hours a day is it?',
+  watts: 'How many watts does it draw?',
+  degrees: 'How many degrees is it?',
+  appliances: 'Which things, and how many of them?',
+  inside: 'How many degrees is it inside?',
+  outside: 'How many degrees is it outside?',
+  month: 'Which month is it?',
+  type: 'Please say it another way.',
+  source: 'What heats it?',
+  car: "How many kg does the car's plate or handbook say?",
+  percent: 'How full is it, in per cent?',
+  things: 'What is it, and how heavy?',
+};

@@ -35,6 +35,9 @@ export type InputKind =
   | 'things'
   | 'source';
 
+/** A question for an input, with what may be picked. */
+export type Asking = { readonly question: string; readonly choices: readonly string[] };
+
 /** One input of a sum: what it is, how far it may go, where it comes from and how it is asked for. */
 export type InputSpec = {
   /** Its key among the inputs kept with the thread. */
@@ -59,10 +62,7 @@ export type InputSpec = {
   readonly fill?: (context: CalculatorContext) => InputValue | null;
   /** Whether the sum cannot be done without it. Never, when left out. */
   readonly needed?: (inputs: Inputs, context: CalculatorContext) => boolean;
-  readonly ask?: (
-    context: CalculatorContext,
-    inputs: Inputs,
-  ) => { readonly question: string; readonly choices: readonly string[] };
+  readonly ask?: (context: CalculatorContext, inputs: Inputs) => Asking;
 };
 
 /** A text made ready for reading against any table. */

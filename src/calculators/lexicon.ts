@@ -17,6 +17,9 @@ export type Appliance = {
 /** How much things of the hirer's own are missed: the middle of the firm's scale. */
 export const OWN_MISSED = 5;
 
+/** The key of what the charger takes more after a flat battery. */
+export const FLAT_CHARGE = 'flat-charge';
+
 /** What runs all day when no hours are said of it. */
 export const ALWAYS_ON: ReadonlySet<string> = new Set(['fridge', 'panel', 'fridge-controls', 'router']);
 
@@ -68,6 +71,17 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
       circuit: load.circuit,
       missed: load.missed,
       phrases: phrasesOf(key, [name, load.name], load.also),
+    });
+  }
+  const { flatChargeW } = figures.mains;
+  if (flatChargeW !== undefined) {
+    list.push({
+      key: FLAT_CHARGE,
+      name: 'charging a flat battery',
+      watts: flatChargeW,
+      circuit: loads['charger']?.circuit ?? null,
+      missed: OWN_MISSED,
+      phrases: phrasesOf(FLAT_CHARGE, [], []),
     });
   }
   list.push(...ownThings(constants));

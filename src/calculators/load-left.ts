@@ -62,8 +62,8 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     values: { leftKg, verdict: over ? 'over' : 'fits' },
     first: over
       ? `Over by ${figure(-leftKg, 0)} kg: leave something behind or carry it in the car.`
-      : all.length === 0
-        ? `${context.vanName} leaves you ${figure(leftKg, 0)} kg.`
+      : things.length === 0
+        ? `${context.vanName} leaves you ${figure(leftKg, 0)} kg${riders.length === 0 ? '' : ' besides yourselves'}.`
         : `That fits, with ${figure(leftKg, 0)} kg to spare.`,
     working: [
       `${figure(figures.mtplmKg)} kg at most less ${figure(figures.readyKg)} kg ready = ${figure(payload)} kg for you; full gas is counted already.`,

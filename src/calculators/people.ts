@@ -61,7 +61,8 @@ function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' | 'child
   const [before, earlier] = [pieces[quantity.from - 1]?.text ?? '', pieces[quantity.from - 2]?.text ?? ''];
   if (before === 'us' && !/^(of|give|gave|got|sold)$/.test(earlier)) return 'anyone';
   if (before === 'of' && /^(family|party|group|crew)$/.test(earlier)) return 'anyone';
-  const stops = word === '' || /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the)$/.test(word);
+  const stops =
+    word === '' || /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok)$/.test(word);
   if (before === 'for' && stops && quantity.high < 13) return 'anyone';
   const ends = word === '' || /^([?.,!;]|with|having|in|and|now|tonight|here|this|for|so)$/.test(word);
   if (

@@ -161,6 +161,8 @@ const UNITS: Readonly<Record<string, Size>> = {
 
 /** Letters that are a unit only straight after a number: 'c' and 'm' stand alone in other ways too. */
 const LETTERS = new Set(['w', 'v', 'h', 'g', 't', 'l', 'm', 'c', 'k']);
+/** From here on a 'w' that stands apart is watts: '500 w'. */
+const LEAST_APART_W = 100;
 /** After these 'a' is 'for each', not amps: '10 a day'. */
 const PER = /^(day|night|week|week?end|hour|time|head|person|bit|piece)s?$/;
 
@@ -209,6 +211,7 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
     LETTERS.has(piece.text) &&
     !piece.glued &&
     piece.typed !== 'W' &&
+    !(piece.text === 'w' && said.low >= LEAST_APART_W) &&
     piece.typed !== 'C' &&
     piece.typed !== 'L' &&
     piece.typed !== 'l' &&

@@ -14,6 +14,9 @@ import {
   limitsOf,
   loadVerdict,
   loopOhms,
+  onLimit,
+  POST,
+  staysOn,
   tightest,
 } from './supply.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -21,11 +24,11 @@ import { ampsText, figure, listText, wattsText } from './words.ts';
 
 /** What to switch off so that the post and every breaker are at or below their rating, the least missed. Empty when all fits; null when nothing helps. */
 export function toSwitchOff(loads: readonly Load[], amps: number, context: CalculatorContext): readonly Load[] | null {
-  const named = loads.filter((load) => !isBackground(load.key));
+  const named = loads.filter((load) => !staysOn(load.key));
   let best: { readonly off: readonly Load[]; readonly missed: number; readonly watts: number } | null = null;
   for (let mask = 0; mask < 2 ** named.length; mask++) {
     const off = named.filter((_, i) => mask & (1 << i));
-    const on = named.filter((load) => !off.includes(load));
+    const on = loads.filter((load) => !off.includes(load));
     if (loadVerdict(tightest(limitsOf(on, amps, context.figures, context.constants)).share) !== 'fits') continue;
     const missed = off.reduce((sum, load) => sum + missedOf(load, context), 0);
     const watts = off.reduce((sum, load) => sum + drawW(load), 0);
@@ -116,8 +119,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const total = ampsOf(totalW, constants.volts);
   const verdict = loadVerdict(limit.share);
   const off =
-    verdict === 'fits' ? [] : (toSwitchOff(loads, amps, context) ?? loads.filter((load) => !isBackground(load.key)));
+    verdict === 'fits' ? [] : (toSwitchOff(loads, amps, context) ?? loads.filter((load) => !staysOn(load.key)));
   const named = loads.filter((load) => !isBackground(load.key));
+  const here = onLimit(limit, loads, figures);
   return {
     values: {
       totalW,
@@ -135,12 +139,12 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     ].filter((line) => line !== ''),
     caution: cautionFor(loads, total, verdict, context),
     bar: {
-      title: limit.id === 'post' ? 'On the post' : `On ${limit.name}`,
+      title: limit.id === POST ? 'On the post' : `On ${limit.name}`,
       unit: 'W',
       limit: limit.amps * constants.volts,
       segments: [
-        { label: 'fridge and charger', amount: figures.mains.backgroundW },
-        ...named.map((load) => ({ label: load.name, amount: drawW(load) })),
+        ...(here.backgroundW > 0 ? [{ label: 'fridge and charger', amount: here.backgroundW }] : []),
+        ...here.loads.map((load) => ({ label: load.name, amount: drawW(load) })),
       ],
     },
   };
@@ -157,10 +161,10 @@ function firstLine(
   if (limit.amps === 0) return `No: without a hook-up the mains sockets are dead, and this would need ${sum}.`;
   const ratedW = wattsText(limit.amps * context.constants.volts);
   const rating =
-    limit.id === 'post'
+    limit.id === POST
       ? `the post's ${figure(limit.amps)} A (${ratedW})`
       : `the ${figure(limit.amps)} A (${ratedW}) of ${limit.name}`;
-  const load = limit.id === 'post' ? sum : `${sum}, of which ${wattsText(limit.usedW)} on one breaker,`;
+  const load = limit.id === POST ? sum : `${sum}, of which ${wattsText(limit.usedW)} on one breaker,`;
   switch (verdict) {
     case 'fits':
       return `Yes, that fits: ${sum}, within ${rating}.`;
@@ -209,17 +213,15 @@ function neverLine(never: readonly Load[], off: readonly Load[], context: Calcul
   const first = `Leave the ${listText(never.map((load) => load.name))} off: ${wattsText(Math.max(...never.map(drawW)))} never fits here, whatever else is off.`;
   const gas = context.figures.heating.sources.some((source) => source.kind === 'gas');
   const heat = never.some((load) => load.key === 'heating') && gas ? ' Heat with gas.' : '';
-  const rest =
-    others.length === 0
-      ? ''
-      : ` Leave the ${listText(others.map((load) => load.name))} off too${others.length === 1 ? ' until the others are done' : ''}.`;
+  const rest = others.length === 0 ? '' : ` Leave the ${listText(others.map((load) => load.name))} off too.`;
   return `${first}${heat}${rest}`;
 }
 
+/** What is left on may be done in time, but heating is not. */
 function offSuffix(off: readonly Load[], loads: readonly Load[]): string {
-  return off.length === 1 && loads.filter((load) => !isBackground(load.key)).length > 1
-    ? ' until the others are done'
-    : '';
+  const others = loads.filter((load) => !isBackground(load.key) && !off.includes(load));
+  if (off.length !== 1 || others.length === 0) return '';
+  return others.some((load) => load.key === 'heating') ? ' while the heating is on' : ' until the others are done';
 }
 
 function cautionFor(loads: readonly Load[], total: number, verdict: string, context: CalculatorContext): string | null {
@@ -282,7 +284,7 @@ function loadLine(load: Load): string {
 function limitLine(limit: Limit, context: CalculatorContext): string {
   const { volts } = context.constants;
   if (limit.amps === 0) return '';
-  if (limit.id === 'post')
+  if (limit.id === POST)
     return `The post: ${figure(limit.amps)} A x ${figure(volts)} V = ${wattsText(limit.amps * volts)}.`;
   return `${capital(limit.name)} carries ${figure(limit.amps)} A; these put ${ampsText(ampsOf(limit.usedW, volts))} on it.`;
 }

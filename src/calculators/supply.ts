@@ -1,5 +1,6 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
 import type { Load } from './kept.ts';
+import { FLAT_CHARGE } from './lexicon.ts';
 
 /** What a load does to a breaker, by its share of the rating. */
 export type LoadVerdict = 'fits' | 'over' | 'may-trip' | 'will-trip';
@@ -45,6 +46,9 @@ export function dropV(ohms: number, amps: number): number {
   return ohms * amps;
 }
 
+/** The id of the post among the limits; the others are the van's breakers. */
+export const POST = 'post';
+
 /** A limit and the share of it that is used. */
 export type Limit = {
   readonly id: string;
@@ -82,7 +86,7 @@ export function limitsOf(
     share: rating === 0 ? (usedW > 0 ? Number.POSITIVE_INFINITY : 0) : ampsOf(usedW, constants.volts) / rating,
   });
   return [
-    limit('post', 'the post', amps, totalW),
+    limit(POST, 'the post', amps, totalW),
     ...mains.breakers.map((breaker) =>
       limit(breaker.id, `the van's ${breaker.name}`, breaker.amps, used.get(breaker.id) ?? 0),
     ),
@@ -99,6 +103,11 @@ export function isBackground(key: string): boolean {
   return key === 'fridge' || key === 'charger';
 }
 
+/** What nobody switches off to make room: the background, and the charger at work. */
+export function staysOn(key: string): boolean {
+  return isBackground(key) || key === FLAT_CHARGE;
+}
+
 function backgroundOn(figures: Figures): readonly (readonly [string, number])[] {
   const sums = new Map<string, number>();
   for (const key of ['fridge', 'charger']) {
@@ -108,14 +117,29 @@ function backgroundOn(figures: Figures): readonly (readonly [string, number])[] 
   return [...sums];
 }
 
+/** What stands on a limit: the background's share of it and the loads named. For the post that is all of them. */
+export function onLimit(
+  limit: Limit,
+  loads: readonly Load[],
+  figures: Figures,
+): { readonly backgroundW: number; readonly loads: readonly Load[] } {
+  const named = loads.filter((load) => !isBackground(load.key));
+  if (limit.id === POST) return { backgroundW: figures.mains.backgroundW, loads: named };
+  return {
+    backgroundW: new Map(backgroundOn(figures)).get(limit.id) ?? 0,
+    loads: named.filter((load) => breakerOf(load.key, figures) === limit.id),
+  };
+}
+
 /** The breaker behind a load; the sockets' for everything that is not wired in. */
 function breakerOf(key: string, figures: Figures): string {
   const { loads, breakers } = figures.mains;
+  if (key === FLAT_CHARGE) return breakerOf('charger', figures);
   const wired =
     key === 'heating'
       ? Object.entries(loads).find(([id]) => id.startsWith('heating-'))?.[1].circuit
       : loads[key]?.circuit;
-  return wired ?? breakers.find((breaker) => breaker.feeds.includes('sockets'))?.id ?? breakers[0]?.id ?? 'post';
+  return wired ?? breakers.find((breaker) => breaker.feeds.includes('sockets'))?.id ?? breakers[0]?.id ?? POST;
 }
 
 /** The limit that is furthest past its rating; the post when none is, or when they are equal. */

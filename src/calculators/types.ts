@@ -40,7 +40,14 @@ export type Outcome =
       readonly choices: readonly string[];
       readonly inputs: Inputs;
     }
-  | { readonly kind: 'refused'; readonly refused: InputName; readonly says: string; readonly inputs: Inputs }
+  | {
+      readonly kind: 'refused';
+      readonly refused: InputName;
+      /** What cannot be, and the question again. */
+      readonly says: string;
+      readonly choices: readonly string[];
+      readonly inputs: Inputs;
+    }
   | {
       readonly kind: 'result';
       readonly values: Readonly<Record<string, unknown>>;

@@ -161,6 +161,8 @@ export const figures = z.strictObject({
   noseweight: z.strictObject({ lowKg: positive, highKg: positive, limitKg: positive }).optional(),
   mains: z.strictObject({
     backgroundW: z.number().min(0),
+    /** What the charger takes more after a flat battery. */
+    flatChargeW: positive.optional(),
     breakers: z.array(z.strictObject({ id, name: z.string(), amps: positive, feeds: z.array(id).min(1) })).min(1),
     /** What the van has that draws on the hook-up. `missed`: how much it is missed when switched off, 1 least. */
     loads: z.record(

@@ -60,6 +60,8 @@ describe('a calculation', () => {
     const refused = talk('dunlin', 'toilet-capacity', ['how often?', '400']);
     expect(refused).toMatchObject({ kind: 'refused', refused: 'people' });
     expect(refused.kind === 'refused' && refused.says).toContain('400');
+    expect(refused.kind === 'refused' && refused.says).toContain('How many of you are there?');
+    expect(refused.kind === 'refused' && refused.choices).toContain('4');
     expect(valuesOf(talk('dunlin', 'toilet-capacity', ['how often?', '400', '4']))).toMatchObject({ days: 1.8 });
   });
 
@@ -154,9 +156,8 @@ describe('what hirers read', () => {
   };
 
   it('tells apart what waits its turn and what never fits', () => {
-    expect(told('dunlin', TOGETHER, 'kettle with the heating on 2', { amps: 10 })).toContain(
-      'until the others are done',
-    );
+    expect(told('dunlin', TOGETHER, 'kettle and toaster', { amps: 6 })).toContain('until the others are done');
+    expect(told('dunlin', TOGETHER, 'kettle with the heating on 2', { amps: 10 })).toContain('while the heating is on');
     const six = told('godwit', TOGETHER, 'kettle and the heater', { amps: 6 });
     expect(six).toContain('2,000 W never fits here');
     expect(six).toContain('Heat with gas');
@@ -174,6 +175,31 @@ describe('what hirers read', () => {
     const text = told('dunlin', TOGETHER, 'heating on 2', { amps: 10 });
     expect(text).toContain('1,930 W');
     expect(text).toContain('1,700 W');
+  });
+
+  it('draws on a breaker what stands on it alone', () => {
+    const outcome = talk('curlew', TOGETHER, ['kettle, toaster, microwave and heating on 1'], { amps: 32 });
+    expect(outcome).toMatchObject({
+      values: { limitedBy: 'breaker-1' },
+      bar: {
+        limit: 2300,
+        // The charger is on breaker 3, the heating on breaker 2.
+        segments: [
+          { label: 'kettle', amount: 1000 },
+          { label: 'toaster', amount: 900 },
+          { label: 'microwave', amount: 1250 },
+        ],
+      },
+    });
+  });
+
+  it('counts what the charger takes after a flat battery, and does not ask to switch it off', () => {
+    // Dunlin: 190 W of fridge, 380 W of charger instead of 60, a kettle of 1,000 W.
+    const text = 'kettle while it charges a flat battery';
+    expect(valuesOf(talk('dunlin', TOGETHER, [text], { amps: 6 }))).toMatchObject({ totalW: 1570, drop: ['kettle'] });
+    expect(
+      valuesOf(talk('dunlin', 'mains-what-can-i-run', ['what can I run, the battery is flat'], { amps: 10 })),
+    ).toMatchObject({ availableW: 1730 });
   });
 
   it('speaks of no fridge on gas where the fridge burns none', () => {
