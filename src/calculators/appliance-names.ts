@@ -15,7 +15,7 @@ const SAID: Readonly<Record<string, string>> = {
     'electric heating, heating electric, electric fire, van heater, van heating, warmth, electric',
 
   'water-heater':
-    'water heater, hot water, hot water heater, immersion, geyser, water heating, ' +
+    'water heater, hot water, hot water heater, immersion, geyser, water heating, heating water, heating the water, ' +
     'water boiler, boiler, hot water tank',
 
   'hair-dryer':
@@ -34,6 +34,7 @@ const SAID: Readonly<Record<string, string>> = {
   fridge: 'fridge, refrigerator, freezer, frige, fridgefreezer, fridge freezer',
   'flat-charge':
     'flat battery, battery is flat, battery was flat, battery flat, dead battery, empty battery, battery is dead, battery is empty',
+  straighteners: 'straightening hair, straightening her hair, straightening my hair, hair straightener, straightener',
   phone: 'phone, mobile, phone charger, tablet',
   laptop: 'laptop, lap top, notebook, computer',
 

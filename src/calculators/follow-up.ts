@@ -64,6 +64,14 @@ export function changesInput(
 /** What hirers measure or read off a plate: words that give it want a sum. */
 const MEASURED = new Set<InputKind>(['slope', 'mm', 'weight', 'volts', 'ampHours']);
 
+/** Whether a text gives any input at all of the sum of `topic`, or an absurd one. */
+export function tellsAny(topic: TopicId, text: string, context: CalculatorContext): boolean {
+  const calculator = calculatorOf(topic);
+  if (calculator === null) return false;
+  const { values, absurd } = readTable(calculator.inputs, readingOf(text, context, null));
+  return absurd !== null || calculator.inputs.some(({ name, as }) => as !== 'flag' && Object.hasOwn(values, name));
+}
+
 /**
  * Whether a text gives what the sum of `topic` works from: a measure, several things that draw power, or things with a
  * number. A thing alone may be spoken of for any reason.

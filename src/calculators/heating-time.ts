@@ -8,7 +8,8 @@ import { figure, listText, minutesText, wattsText } from './words.ts';
 export const heatingTime: Calculator = {
   topic: 'heating-time',
   subject: {
-    named: /\b(warm(ing)?|heat(ing)?|get)( up)?( the| our| this)? (van|caravan|place|up|it|in here|to \d+)\b/,
+    named:
+      /\b(warm(ing)?|heat(ing)?|get)( up)?( the| our| this)? (van|caravan|place|up|it|in here|to \d+)\b|\b(heater|heating) takes?\b/,
     asks: ASKS_HOW_SOON,
   },
   inputs: [

@@ -59,7 +59,13 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
     watts: steps.length === 0 ? (figures.battery.loadsW['heating'] ?? 0) : null,
     circuit: first?.circuit ?? null,
     missed: Math.min(9, ...steps.map(([, load]) => load.missed)),
-    phrases: phrasesOf('heating', [], combined ? ['boiler', 'hot water', 'water heater', 'combi', 'immersion'] : []),
+    phrases: phrasesOf(
+      'heating',
+      [],
+      combined
+        ? ['boiler', 'hot water', 'heating water', 'heating the water', 'water heater', 'combi', 'immersion']
+        : [],
+    ),
   });
   for (const [key, load] of Object.entries(loads)) {
     if (key.startsWith('heating-')) continue;

@@ -172,9 +172,20 @@ export function countedIn(text: string): Counted {
   const quantities = numbersIn(all).flatMap((said): Quantity[] => {
     const unit = unitAfter(all, said);
     if (unit !== null) return [unit];
-    return said.weak ? [] : [{ unit: 'bare', low: said.low, high: said.high, from: said.from, to: said.to }];
+    return said.weak || isPronoun(all, said)
+      ? []
+      : [{ unit: 'bare', low: said.low, high: said.high, from: said.from, to: said.to }];
   });
   return { pieces: all, quantities: quantities.map((each) => belowZero(all, each)) };
+}
+
+/** 'Can our car tow this one?' counts nothing. */
+function isPronoun(all: readonly Piece[], { from, to }: Said): boolean {
+  return (
+    to === from + 1 &&
+    all[from]?.text === 'one' &&
+    /^(this|that|which|the|our|other|another|any|every|each|new|big|small|old)$/.test(all[from - 1]?.text ?? '')
+  );
 }
 
 function unitAfter(all: readonly Piece[], said: Said): Quantity | null {

@@ -257,6 +257,11 @@ function countingBefore(counted: Counted, weight: Quantity): { readonly count: n
   const times = counted.quantities.find(
     (other) => other.unit === 'bare' && other.to < weight.from && other.to >= weight.from - 3,
   );
+  const right = counted.quantities.find((other) => other.unit === 'bare' && other.to === weight.from);
+  const after = counted.pieces[weight.to];
+  // 'Two 40 kg kayaks': two of them, each so heavy.
+  if (right !== undefined && after?.kind === 'word' && after.text.endsWith('s'))
+    return { count: right.high, name: after.text };
   if (times === undefined) return null;
   const between = counted.pieces.slice(times.to, weight.from).map((piece) => piece.text);
   if (between.join(' ') === 'x') return { count: times.high, name: 'things' };

@@ -1,12 +1,14 @@
-import { isCalculation, sumAsked, tellsInput } from '../calculators/index.ts';
+import { isCalculation, sumAsked, tellsAny, tellsInput } from '../calculators/index.ts';
 import type { Ranked, Understood } from '../match/types.ts';
 import type { Situation } from './draft.ts';
 import { contextFor } from './sum.ts';
 
 /** Below this the matcher holds the sum for so unlikely that its words must be about something else. */
-const LEAST_ASKED = 0.03;
+const LEAST_ASKED = 0.01;
 /** The same for a sum whose question the words do not put, but which find a figure or a thing in them. */
 const LEAST_TOLD = 0.15;
+/** From here on a sum that is the likeliest is done for any figure that it could use: '15 outside, the butane is fine?'. */
+const LIKELY = 0.3;
 
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
@@ -24,7 +26,7 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
       return answered(understood, { topic: asked, probability });
   }
   if (decision.kind === 'answer') return understood;
-  const told = decision.topics.find((each) => gives(each, text, situation));
+  const told = decision.topics.find((each, i) => gives(each, i === 0, text, situation));
   return told === undefined || symptomAsLikely(decision.topics, told, situation)
     ? understood
     : answered(understood, told);
@@ -34,10 +36,11 @@ function answered(understood: Understood, { topic, probability }: Ranked): Under
   return { ...understood, decision: { kind: 'answer', topic, probability } };
 }
 
-function gives({ topic, probability }: Ranked, text: string, situation: Situation): boolean {
+function gives({ topic, probability }: Ranked, first: boolean, text: string, situation: Situation): boolean {
   if (probability < LEAST_TOLD) return false;
   const context = contextFor(topic, situation);
-  return context !== null && tellsInput(topic, text, context);
+  if (context === null) return false;
+  return tellsInput(topic, text, context) || (first && probability >= LIKELY && tellsAny(topic, text, context));
 }
 
 function symptomAsLikely(offered: readonly Ranked[], sum: Ranked, { served }: Situation): boolean {
