@@ -196,6 +196,9 @@ describe('what hirers read', () => {
   it('counts what the charger takes after a flat battery, and does not ask to switch it off', () => {
     // Dunlin: 190 W of fridge, 380 W of charger instead of 60, a kettle of 1,000 W.
     const text = 'kettle while it charges a flat battery';
+    expect(valuesOf(talk('dunlin', TOGETHER, ['heating on 2 and a flat battery'], { amps: 10 }))).toMatchObject({
+      drop: ['heating'],
+    });
     expect(valuesOf(talk('dunlin', TOGETHER, [text], { amps: 6 }))).toMatchObject({ totalW: 1570, drop: ['kettle'] });
     expect(
       valuesOf(talk('dunlin', 'mains-what-can-i-run', ['what can I run, the battery is flat'], { amps: 10 })),

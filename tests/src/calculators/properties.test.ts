@@ -328,6 +328,15 @@ describe('whatever is said', () => {
     );
   });
 
+  it('gas that nothing burns has no end, in figures and in words', () => {
+    const outcome = calculate('gas-how-long', 'how long does the gas last with no cooking', null, {
+      ...inVan('plover', 'gas-how-long'),
+      people: 2,
+    });
+    expect(outcome).toMatchObject({ kind: 'result', values: { gramsPerDay: 0, days: null } });
+    expect(JSON.stringify(outcome)).not.toMatch(/NaN|Infinity/);
+  });
+
   it('each topic gives exactly its keys', () => {
     const KEYS: Readonly<Record<string, readonly string[]>> = {
       'setup-chock-height': ['mm', 'step'],
