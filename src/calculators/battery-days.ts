@@ -6,7 +6,7 @@ import type { InputSpec } from './input-spec.ts';
 import { monthName } from './months.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
-import { daysText, figure } from './words.ts';
+import { daysText, figure, forNightsLeft } from './words.ts';
 
 export const SHADED: InputSpec = {
   name: 'shaded',
@@ -62,7 +62,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const days = daysOf(usable, use.ah, solarAh);
   return {
     values: { usableAh: usable, dailyAh: use.ah, solarAh, days },
-    first: firstLine(days, numberOf(inputs, 'nights'), isSet(inputs, 'nonstop'), charge.percent === null),
+    first: firstLine(days, inputs, context, charge.percent === null),
     working: [
       charge.percent === null
         ? `Usable: ${figure(battery.nominalAh)} Ah x ${figure(battery.usableShare, 2)} (${typeName(battery.type)}) x ${figure(battery.ageFactor, 2)} for age = ${figure(usableAh(battery))} Ah.`
@@ -83,11 +83,14 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   };
 }
 
-function firstLine(days: number | null, nights: number | null, inHours: boolean, full: boolean): string {
+function firstLine(days: number | null, inputs: Inputs, context: CalculatorContext, full: boolean): string {
+  const nights = numberOf(inputs, 'nights');
+  const inHours = isSet(inputs, 'nonstop');
   if (days === null) return 'The battery keeps going: the sun brings at least what you use.';
   if (days === 0) return 'It is at the low mark now: nothing more to take from it before it is charged.';
   const lasts = inHours || days < 1 ? `about ${figure(days * 24, 0)} hours` : `about ${daysText(days)}`;
-  if (nights === null) return `The battery lasts ${lasts} off hook-up${full ? ', from full' : ' from there'}.`;
+  if (nights === null)
+    return `The battery lasts ${lasts} off hook-up${full ? ', from full' : ' from there'}${inHours ? '' : forNightsLeft(days, context.nights)}.`;
   return days >= nights
     ? `Yes: the battery lasts ${lasts}, enough for ${daysText(nights)}.`
     : `No: the battery lasts ${lasts}, not ${daysText(nights)}.`;

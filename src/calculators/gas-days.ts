@@ -4,7 +4,7 @@ import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts'
 import type { InputSpec } from './input-spec.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
-import { daysText, figure, listText } from './words.ts';
+import { daysText, figure, forNightsLeft, listText } from './words.ts';
 
 const COOKING = 'cook|cooking|hob|kettle|stove|grill|oven|bacon|brew|meals?|tea';
 const WATER = 'hot water|water heater|showers?|washing up';
@@ -118,7 +118,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const days = gramsPerDay > 0 ? usableG / gramsPerDay : null;
   return {
     values: { gramsPerDay, days },
-    first: firstLine(days, numberOf(inputs, 'nights')),
+    first: firstLine(days, numberOf(inputs, 'nights'), context.nights),
     working: [
       `A day: ${uses.map((use) => use.says).join(', ')}; ${figure(gramsPerDay, 0)} g in all.`,
       `Gas: ${carried.says} x ${figure(constants.usableCylinderShare, 2)} = ${figure(usableG / 1000, 2)} kg; ${figure(usableG, 0)} / ${figure(gramsPerDay, 0)} = ${days === null ? 'no end' : daysText(days)}.`,
@@ -142,9 +142,9 @@ function withOnly(inputs: Inputs): Inputs {
   return name === null ? inputs : { ...inputs, only: name };
 }
 
-function firstLine(days: number | null, nights: number | null): string {
+function firstLine(days: number | null, nights: number | null, left: number | null): string {
   if (days === null) return 'Nothing you named burns gas, so it lasts.';
-  if (nights === null) return `The gas lasts about ${daysText(days)}.`;
+  if (nights === null) return `The gas lasts about ${daysText(days)}${forNightsLeft(days, left)}.`;
   return days >= nights
     ? `Yes: the gas lasts about ${daysText(days)}, enough for ${daysText(nights)}.`
     : `No: the gas lasts about ${daysText(days)}, not ${daysText(nights)}.`;
@@ -181,11 +181,12 @@ function stretchLine(uses: readonly GasUse[], usableG: number, inputs: Inputs, c
   if (heatingUse !== undefined && heatingUse.grams > sum / 2) {
     return `Heating is most of it (${figure(outsideOf(inputs, context))}° outside). Without it the rest would last ${daysText(usableG / Math.max(1, sum - heatingUse.grams))}; on hook-up heat with electricity.`;
   }
-  if (uses.some((use) => use.name === 'fridge' || use.name === 'hot water')) {
-    const electric = uses.filter((use) => use.name === 'cooking').reduce((total, use) => total + use.grams, 0);
+  const onMains = uses.filter((use) => use.name === 'fridge' || use.name === 'hot water');
+  if (onMains.length > 0) {
+    const cooking = uses.filter((use) => use.name === 'cooking').reduce((total, use) => total + use.grams, 0);
     const stretched =
-      electric > 0
-        ? ` With ${listText(uses.filter((use) => use.name === 'fridge' || use.name === 'hot water').map((use) => `the ${use.name}`))} on hook-up it lasts ${daysText(usableG / electric)}.`
+      cooking > 0
+        ? ` With ${listText(onMains.map((use) => `the ${use.name}`))} on hook-up it lasts ${daysText(usableG / cooking)}.`
         : '';
     const { addGasBelowC, usual } = context.constants;
     const cold = isHeated(inputs, context)

@@ -1,6 +1,6 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, INSIDE, OUTSIDE } from './common-inputs.ts';
-import { type Source, sourcesOf, usualGas } from './sources.ts';
+import { carried, onPost, type Source, sourcesOf, usualGas } from './sources.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK, type Warming, warmingMinutes } from './warming.ts';
 import { figure, listText, minutesText, wattsText } from './words.ts';
@@ -61,11 +61,16 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         ? `Never: ${name} holds the van at most ${figure(rise)}° above outside, that is ${figure(outside + rise)}°, not ${figure(target)}°.`
         : minutes === 0
           ? `It is as warm as that already.`
-          : `About ${minutesText(minutes)} from ${figure(start)}° to ${figure(target)}° with ${name}.`,
+          : onPost(
+              `About ${minutesText(minutes)} from ${figure(start)}° to ${figure(target)}° with ${name}.`,
+              used,
+              numberOf(inputs, 'amps'),
+              context,
+            ),
     working: [
       `Heat loss ${figure(lossWPerK)} W/K${roofUp ? ' with the roof up' : ''} x ${figure(Math.max(0, target - outside))} K = ${wattsText(lossWPerK * Math.max(0, target - outside))}; the heater gives ${wattsText(watts)}.`,
       minutes === null
-        ? betterLine(van, outside, target, context)
+        ? betterLine(van, outside, target, numberOf(inputs, 'amps'), context)
         : heating.lagMinutes > 0 && bare !== null
           ? `${minutesText(bare)} for the lounge and ${figure(heating.lagMinutes)} min more for the radiators at the far end.`
           : `The most it can hold is ${figure(outside + rise, 0)}°.`,
@@ -85,9 +90,16 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
 }
 
 /** What would get there, or that nothing of the van does. */
-function betterLine(van: Warming, outside: number, target: number, context: CalculatorContext): string {
+function betterLine(
+  van: Warming,
+  outside: number,
+  target: number,
+  amps: number | null,
+  context: CalculatorContext,
+): string {
   const enough = context.figures.heating.sources.filter(
-    (source) => warmingMinutes({ ...van, watts: source.watts }, 0, target - outside) !== null,
+    (source) =>
+      carried(source, amps, context) && warmingMinutes({ ...van, watts: source.watts }, 0, target - outside) !== null,
   );
   if (enough.length > 0) return `What does it: ${enough.map((source) => source.name).join(', ')}.`;
   return `None of the van's settings alone holds ${figure(target)}° at ${figure(outside)}° outside; use both fuels where they can run together, or aim lower.`;
@@ -118,8 +130,7 @@ function usualSource(amps: number | null, context: CalculatorContext): Source {
     figures.hotWater?.sources.some(
       (source) => source.kind === 'electric' && sources.some((other) => other.id === source.id),
     ) === true;
-  const spareW = amps === null ? Number.POSITIVE_INFINITY : amps * constants.volts - figures.mains.backgroundW;
-  const electric = sources.filter((source) => source.kind === 'electric' && source.watts <= spareW).at(-1);
+  const electric = sources.filter((source) => source.kind === 'electric' && carried(source, amps, context)).at(-1);
   const first = combined ? (gas ?? electric) : (electric ?? gas);
   const source = first ?? sources[0];
   if (source === undefined) throw new Error('a van has at least one source of heat');

@@ -1,6 +1,6 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, coldWaterC, MONTH } from './common-inputs.ts';
-import { type Source, sourcesOf, usualGas } from './sources.ts';
+import { onPost, type Source, sourcesOf, usualGas } from './sources.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { waterMinutes } from './water-heat.ts';
 import { figure, listText, minutesText, wattsText } from './words.ts';
@@ -92,7 +92,12 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       : '';
   return {
     values: { minutes },
-    first: `About ${minutesText(minutes)} to ${figure(toC)}° with ${listText(used.map((source) => source.name))}.`,
+    first: onPost(
+      `About ${minutesText(minutes)} to ${figure(toC)}° with ${listText(used.map((source) => source.name))}.`,
+      used,
+      numberOf(inputs, 'amps'),
+      context,
+    ),
     working: [
       `${figure(hotWater.litres)} L x ${figure(waterHeatKJPerLK, 2)} x (${figure(toC)} - ${figure(fromC)}) K / ${used.map((source) => `(${wattsText(source.watts)} x ${figure(efficiencyOf(source, hotWater), 2)})`).join(' + ')} = ${figure(minutes - heatStartMinutes, 0)} min, and ${figure(heatStartMinutes)} to start.`,
       wanted !== null && wanted > most ? `The heater stops at ${figure(most)}°.` : furtherLine(toC),

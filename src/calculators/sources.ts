@@ -1,5 +1,7 @@
 import type { Figures } from '../knowledge/schema.ts';
 import type { Counted } from './quantities.ts';
+import type { CalculatorContext } from './types.ts';
+import { figure, wattsText } from './words.ts';
 
 export type Source = Figures['heating']['sources'][number];
 
@@ -113,6 +115,21 @@ function pickElectric(all: readonly Source[], said: SourceSaid, availableW: numb
   if (said.step === 'high') return electric.at(-1) ?? null;
   if (said.step === 'low') return electric[0] ?? null;
   return availableW === null ? null : (electric.filter((source) => source.watts <= availableW).at(-1) ?? null);
+}
+
+/** Whether the pitch carries a setting beside the background; any does while the amps are not known. */
+export function carried(source: Source, amps: number | null, { figures, constants }: CalculatorContext): boolean {
+  if (source.kind !== 'electric' || amps === null) return true;
+  return source.watts <= amps * constants.volts - figures.mains.backgroundW;
+}
+
+/** A time as it is told: with an electric setting that is more than the pitch carries, that comes first. */
+export function onPost(says: string, used: readonly Source[], amps: number | null, context: CalculatorContext): string {
+  const past = used.find((source) => !carried(source, amps, context));
+  if (past === undefined || amps === null) return says;
+  const [not, then] =
+    amps === 0 ? ['There is no hook-up for', 'With one'] : [`Your ${figure(amps)} amps do not carry`, 'With more'];
+  return `${not} ${past.name} (${wattsText(past.watts)}). ${then} it is ${says.charAt(0).toLowerCase()}${says.slice(1)}`;
 }
 
 /** The heat of a stored setting in watts: both fuels together add up. Empty when an id is unknown. */

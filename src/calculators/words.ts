@@ -25,6 +25,13 @@ export function daysText(days: number): string {
   return value === 1 ? '1 day' : `${value.toLocaleString('en-GB')} days`;
 }
 
+/** ', enough for your 3 nights' by the booking; nothing where it does not tell how many are left. */
+export function forNightsLeft(days: number, nights: number | null): string {
+  if (nights === null || nights < 1) return '';
+  const stay = nights === 1 ? 'the night you have left' : `the ${nights} nights you have left`;
+  return days >= nights ? `, enough for ${stay}` : `, not ${stay}`;
+}
+
 /** '1 h 11 min', '47 min'. */
 export function minutesText(minutes: number): string {
   const whole = rounded(minutes);

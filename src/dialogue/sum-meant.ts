@@ -1,3 +1,4 @@
+import type { TopicId } from '../basics/ids.ts';
 import { isCalculation, sumAsked, tellsAny, tellsInput } from '../calculators/index.ts';
 import type { Ranked, Understood } from '../match/types.ts';
 import type { Situation } from './draft.ts';
@@ -13,10 +14,13 @@ const LIKELY = 0.3;
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
  * last, no hook-up' the gas, whatever else the words speak of. Where the words put no such question, a sum that is offered
- * is done when they already give what it works from ('kettle and a hair dryer') and no symptom is as likely.
+ * is done when they already give what it works from ('kettle and a hair dryer') and no symptom is as likely. What something
+ * costs goes to people.
  */
 export function sumMeant(understood: Understood, situation: Situation): Understood {
   const { decision, ranked, text } = understood;
+  if (MONEY.test(text) && (decision.kind === 'pass' || isCalculation(likeliest(decision))))
+    return { ...understood, decision: { kind: 'pass', why: 'no-such-topic' } };
   if (decision.kind !== 'choose' && !(decision.kind === 'answer' && isCalculation(decision.topic))) return understood;
   const asked = sumAsked(text);
   if (asked !== null && situation.scope?.topics.has(asked) === true) {
@@ -30,6 +34,14 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
   return told === undefined || symptomAsLikely(decision.topics, told, situation)
     ? understood
     : answered(understood, told);
+}
+
+/** What something costs is staff's business: no sum works it out. */
+const MONEY = /\b(costs?|costing|price|prices|quid|pence|pounds? (a|per|each)|pay for|electric(ity)? bill)\b|£/i;
+
+function likeliest(decision: Understood['decision']): TopicId {
+  if (decision.kind === 'answer') return decision.topic;
+  return decision.kind === 'choose' ? (decision.topics[0]?.topic ?? '') : '';
 }
 
 function answered(understood: Understood, { topic, probability }: Ranked): Understood {

@@ -205,6 +205,33 @@ describe('what hirers read', () => {
     ).toMatchObject({ availableW: 1730 });
   });
 
+  it('gives no time for a step that the post does not carry without saying so, and offers none', () => {
+    expect(told('dunlin', 'hotwater-time', 'how long for hot water on 3 kw', { amps: 6 })).toMatch(
+      /^Your 6 amps do not carry/,
+    );
+    expect(told('dunlin', 'hotwater-time', 'how long for hot water on 1 kw', { amps: 6 })).toMatch(/^About/);
+    expect(told('godwit', 'heating-time', '5 outside, electric, how long', { amps: 6 })).toMatch(
+      /^Your 6 amps do not carry/,
+    );
+    const never = told('wren', 'heating-time', '5 outside, will 500 watts get to 20', { amps: 6 });
+    expect(never).toContain('electric on 1 kW');
+    expect(never).not.toContain('electric on 2 kW');
+  });
+
+  it('sets days of gas and battery against the nights that are left', () => {
+    // Wren, two: 3,705 / 542 = 6.8 days; Dunlin: 47.5 / 27 = 1.8 days.
+    expect(told('wren', 'gas-how-long', 'how long will the gas last', { people: 2, nights: 3 })).toContain(
+      'enough for the 3 nights you have left',
+    );
+    expect(told('wren', 'gas-how-long', 'how long will the gas last', { people: 2, nights: 9 })).toContain(
+      'not the 9 nights you have left',
+    );
+    expect(told('dunlin', 'dc-battery-days', 'how long will the battery last', { nights: 1 })).toContain(
+      'enough for the night you have left',
+    );
+    expect(told('dunlin', 'dc-battery-days', 'how long will the battery last')).not.toContain('left');
+  });
+
   it('speaks of no fridge on gas where the fridge burns none', () => {
     expect(told('curlew', 'gas-how-long', 'how long will the gas last', { people: 6 })).not.toMatch(/fridge/i);
     expect(told('dunlin', 'gas-how-long', 'how long will the gas last', { people: 6 })).toContain(

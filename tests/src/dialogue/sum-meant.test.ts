@@ -82,6 +82,13 @@ describe('the sum that is meant', () => {
     ).toMatchObject({ kind: 'choose' });
   });
 
+  it('is none where the question is what it costs: people answer that', () => {
+    const answer: Decision = { kind: 'answer', topic: 'gas-how-long', probability: 0.8 };
+    expect(done('what does a bottle of gas cost for a week', answer, [['gas-how-long', 0.8]])).toMatchObject({
+      kind: 'pass',
+    });
+  });
+
   it('is never done in place of another answer', () => {
     const answer: Decision = { kind: 'answer', topic: 'gas-change-cylinder', probability: 0.8 };
     expect(
