@@ -30,7 +30,7 @@ export const RATINGS = new Set([2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 32]);
 const NO_HOOK_UP =
   /\b(no|without|without a|without any|not got|haven't got|havent got|no mains) (hook|hookup|ehu|electric|electrics|electricity|mains|power|post)\b|\boff ?-? ?grid\b|\boff (the )?hook ?-? ?up\b|\boff (the )?(ehu|mains)\b|\bnot (plugged|hooked|connected)\b|\bun ?plugged\b|\bwild camp|\b(on|off|from|using) (the )?(leisure )?battery\b|\bno hook ?-? ?up\b|\bbattery (only|alone)\b/;
 const POST_WORDS =
-  /^(post|pitch|site|supply|hook|hookup|up|ehu|bollard|pedestal|says|say|said|gives|rated|ampage|amps|socket|plug|marked|reads|campsite)$/;
+  /^(post|pitch|site|supply|hook|hookup|ehu|bollard|pedestal|says|say|said|gives|rated|ampage|amps|socket|plug|marked|reads|campsite)$/;
 
 export function readAmps(reading: Reading, spec: InputSpec): number | null {
   const { pieces, quantities } = reading.counted;
@@ -44,7 +44,7 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
     const before = pieces.slice(Math.max(0, each.from - 4), each.from).map((piece) => piece.text);
     const next = pieces[each.to]?.text ?? '';
     if (/^(people|adults?|kids?|of|nights?|days?|degrees?)$/.test(next) || isWeather(each, before, next)) continue;
-    if (before.some((word) => POST_WORDS.test(word)) && !before.some((word) => /^(heating|heater|boiler)$/.test(word)))
+    if (before.some((word) => isOfPost(word, before)) && !before.some((word) => /^(heating|heater|boiler)$/.test(word)))
       return each.high;
     if (
       RATINGS.has(each.high) &&
@@ -60,6 +60,11 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
       return each.high;
   }
   return null;
+}
+
+/** 'Up' is a post's only in 'hook up'. */
+function isOfPost(word: string, before: readonly string[]): boolean {
+  return POST_WORDS.test(word) || (word === 'up' && before.includes('hook'));
 }
 
 /** 'The forecast says 3 tonight' is no post. */

@@ -85,7 +85,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         ? `Nothing from the mains sockets: there is no hook-up.${figures.mains.inverterW === undefined ? '' : ` The inverter socket gives ${wattsText(figures.mains.inverterW)}.`}`
         : availableW > 0
           ? `You have ${wattsText(availableW)} to spare on ${figure(amps)} amps${onText}.`
-          : `Nothing more fits on ${figure(amps)} amps${onText}.`,
+          : tooMuchAlready(on, amps, context)
+            ? `No: with the ${listText(on.map((load) => load.name))} on it is more than ${figure(amps)} amps carry. ${withoutLine(amps, context)}`
+            : `Nothing more fits on ${figure(amps)} amps${onText}.`,
     working:
       amps === 0
         ? ['Lights, pump and USB run on the battery; cook on gas.']
@@ -107,6 +109,15 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       ],
     },
   };
+}
+
+/** Whether what is on is past a limit before anything is added. */
+function tooMuchAlready(on: readonly Load[], amps: number, { figures, constants }: CalculatorContext): boolean {
+  return loadVerdict(tightest(limitsOf(on, amps, figures, constants)).share) !== 'fits';
+}
+
+function withoutLine(amps: number, { figures, constants }: CalculatorContext): string {
+  return `Without it there are ${wattsText(Math.max(0, wattsOf(amps, constants.volts) - figures.mains.backgroundW))} to spare.`;
 }
 
 /** What the breaker of the sockets carries. */

@@ -232,6 +232,14 @@ describe('what hirers read', () => {
     expect(told('dunlin', 'dc-battery-days', 'how long will the battery last')).not.toContain('left');
   });
 
+  it('says no when what is on already is more than the post carries', () => {
+    const text = told('godwit', 'mains-what-can-i-run', 'can we have the heater on', { amps: 6 });
+    // 6 A x 230 V less 185 W; the heater alone is 2,000 W.
+    expect(text).toMatch(
+      /^No: with the heating on it is more than 6 amps carry. Without it there are 1,195 W to spare/,
+    );
+  });
+
   it('speaks of no fridge on gas where the fridge burns none', () => {
     expect(told('curlew', 'gas-how-long', 'how long will the gas last', { people: 6 })).not.toMatch(/fridge/i);
     expect(told('dunlin', 'gas-how-long', 'how long will the gas last', { people: 6 })).toContain(
