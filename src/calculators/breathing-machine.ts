@@ -96,7 +96,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     working: [
       inverter
         ? `${wattsText(watts)} x ${figure(hours)} h through the inverter = ${figure(ah)} Ah; ${figure(direct)} Ah on a 12 V lead of your own.`
-        : `${wattsText(watts)} x ${figure(hours)} h / 12 = ${figure(ah)} Ah, on a 12 V lead of your own.`,
+        : `${wattsText(watts)} x ${figure(hours)} h / ${figure(context.constants.batteryVolts)} V = ${figure(ah)} Ah, on a 12 V lead of your own.`,
       `Usable ${figure(usable)} / ${figure(ah)} = ${figure(nights)} nights, with little else on.`,
     ],
     caution: CAUTION,

@@ -17,6 +17,9 @@ export type Appliance = {
 /** How much things of the hirer's own are missed: the middle of the firm's scale. */
 export const OWN_MISSED = 5;
 
+/** What a hirer's own thing draws at most from a 12 V socket: its fuse of 10 A, and a little for what plates overstate. */
+const MOST_ON_12V_W = 150;
+
 /** The key of what the charger takes more after a flat battery. */
 export const FLAT_CHARGE = 'flat-charge';
 
@@ -139,7 +142,9 @@ function battery(figures: Figures, constants: Constants): readonly Appliance[] {
     });
   }
   list.push(
-    ...ownThings(constants).filter((thing) => thing.watts !== null && thing.watts <= (figures.mains.inverterW ?? 150)),
+    ...ownThings(constants).filter(
+      (thing) => thing.watts !== null && thing.watts <= (figures.mains.inverterW ?? MOST_ON_12V_W),
+    ),
   );
   list.push(...byPlate());
   return list;

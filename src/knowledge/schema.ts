@@ -146,8 +146,6 @@ const source = z.strictObject({
   /** Heat output in watts. */
   watts: positive,
   kind: z.enum(['electric', 'gas', 'diesel', 'engine']),
-  /** Litres or grams an hour at this output, where fuel is burnt. */
-  gramsPerHour: positive.optional(),
 });
 
 /** The van's own numbers for the sums: design.md section 8's home. Units stand in the names. */
@@ -157,7 +155,6 @@ export const figures = z.strictObject({
   wheelbaseM: positive.optional(),
   mtplmKg: positive,
   readyKg: positive,
-  allowanceKg: positive,
   noseweight: z.strictObject({ lowKg: positive, highKg: positive, limitKg: positive }).optional(),
   mains: z.strictObject({
     backgroundW: z.number().min(0),
