@@ -14,8 +14,8 @@ const LIKELY = 0.3;
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
  * last, no hook-up' the gas, whatever else the words speak of. Where the words put no such question, a sum that is offered
- * is done when they already give what it works from ('kettle and a hair dryer') and no symptom is as likely. What something
- * costs goes to people.
+ * is done when they already give what it works from ('kettle and a hair dryer') and no symptom or warning is half
+ * as likely. What something costs goes to people.
  */
 export function sumMeant(understood: Understood, situation: Situation): Understood {
   const { decision, ranked, text } = understood;
@@ -26,12 +26,14 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
   if (asked !== null && situation.scope?.topics.has(asked) === true) {
     const probability = ranked.find((each) => each.topic === asked)?.probability ?? 0;
     // One sum taken for another is the subject's to decide; among other topics the matcher has to think it likely.
-    if (decision.kind === 'answer' || probability >= LEAST_ASKED)
-      return answered(understood, { topic: asked, probability });
+    const likely =
+      decision.kind === 'answer' ||
+      (probability >= LEAST_ASKED && !hazardLikelier(decision.topics, probability, situation));
+    if (likely) return answered(understood, { topic: asked, probability });
   }
   if (decision.kind === 'answer') return understood;
   const told = decision.topics.find((each, i) => gives(each, i === 0, text, situation));
-  return told === undefined || symptomAsLikely(decision.topics, told, situation)
+  return told === undefined || troubleAsLikely(decision.topics, told, situation)
     ? understood
     : answered(understood, told);
 }
@@ -55,9 +57,18 @@ function gives({ topic, probability }: Ranked, first: boolean, text: string, sit
   return tellsInput(topic, text, context) || (first && probability >= LIKELY && tellsAny(topic, text, context));
 }
 
-function symptomAsLikely(offered: readonly Ranked[], sum: Ranked, { served }: Situation): boolean {
+/** A warning that may be what was asked for is never passed over for a sum. */
+function hazardLikelier(offered: readonly Ranked[], sumProbability: number, { served }: Situation): boolean {
   return offered.some(
-    ({ topic, probability }) =>
-      served.knowledge.topics.get(topic)?.kind === 'symptom' && probability * 2 >= sum.probability,
+    ({ topic, probability }) => served.knowledge.topics.get(topic)?.kind === 'hazard' && probability >= sumProbability,
   );
+}
+
+/** Something may be wrong, or dangerous, with what the words name. */
+function troubleAsLikely(offered: readonly Ranked[], sum: Ranked, { served }: Situation): boolean {
+  const { topics } = served.knowledge;
+  return offered.some(({ topic, probability }) => {
+    const kind = topics.get(topic)?.kind;
+    return (kind === 'symptom' || kind === 'hazard') && probability * 2 >= sum.probability;
+  });
 }

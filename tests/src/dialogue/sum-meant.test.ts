@@ -82,6 +82,19 @@ describe('the sum that is meant', () => {
     ).toMatchObject({ kind: 'choose' });
   });
 
+  it('is left among the choices when a warning is likelier', () => {
+    const hazards = [...real.knowledge.topics].flatMap(([id, { kind, notice }]) =>
+      kind === 'hazard' && !notice ? [id] : [],
+    );
+    const warning = hazards[0] ?? '';
+    expect(offered('how long will the gas last, no hook up', [warning, 0.4], ['gas-how-long', 0.2])).toMatchObject({
+      kind: 'choose',
+    });
+    expect(offered('kettle and toaster on 10 amps', ['mains-can-i-run-together', 0.4], [warning, 0.3])).toMatchObject({
+      kind: 'choose',
+    });
+  });
+
   it('is none where the question is what it costs: people answer that', () => {
     const answer: Decision = { kind: 'answer', topic: 'gas-how-long', probability: 0.8 };
     expect(done('what does a bottle of gas cost for a week', answer, [['gas-how-long', 0.8]])).toMatchObject({
