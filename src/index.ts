@@ -10,7 +10,7 @@ export type * from './calculators/types.ts';
 export * from './check/check-graph.ts';
 export { INKS, type InkName, type Inks, inkContrast } from './check/inks.ts';
 export * from './check/new-van.ts';
-export { ringOf, type SvgElement, svgElements } from './check/svg-elements.ts';
+export { type Ring, ringOf, type SvgElement, svgElements } from './check/svg-elements.ts';
 export { codeWaitMs } from './dialogue/binding.ts';
 export { choiceId, pickTyped } from './dialogue/choices.ts';
 export type { Binding, Served } from './dialogue/draft.ts';

@@ -1,4 +1,4 @@
-import { INKS, type Inks, ringOf, type SvgElement, svgElements } from '../../src/index.ts';
+import { INKS, type Inks, type Ring, ringOf, type SvgElement, svgElements } from '../../src/index.ts';
 
 export type Theme = 'light' | 'dark';
 
@@ -8,6 +8,9 @@ const MEANT: Inks = { ...INKS.light, part: '#ffdc94' };
 /** Width of the drawings' outlines, and what the light edge round a part to touch adds to it in the dark. */
 const OUTLINE = 2;
 const EDGE = 3;
+
+/** How round the corners of a ring are that is a box. */
+const CORNER = 14;
 
 /** A shape of a part that stands on the paper beside its disc, such as an arrow: it keeps the theme's inks. */
 const OFF_THE_DISC = /<\w+ data-off="yes"[^>]*>/g;
@@ -27,9 +30,7 @@ export function touched(svg: string, touch: string | null, theme: Theme): string
   if (first === undefined) return inked(svg, INKS[theme]);
   const rings = meant.flatMap((part) => ringOf(part) ?? []);
   const marigold = INKS[theme].marigold;
-  const discs = rings.map(
-    ({ cx, cy, r }) => `<circle cx="${cx}" cy="${cy}" r="${r}" fill="${marigold}" stroke="none"/>`,
-  );
+  const discs = rings.map((ring) => `<${round(ring)} fill="${marigold}" stroke="none"/>`);
   let drawn = inked(svg.slice(0, first.start), INKS[theme]) + discs.join('');
   let at = first.start;
   for (const part of parts) {
@@ -44,10 +45,16 @@ export function touched(svg: string, touch: string | null, theme: Theme): string
 }
 
 /** Spruce against the disc, and the theme's ink against the paper: one dark ring in light, a dark and a light one in dark. */
-function ringed({ cx, cy, r }: { cx: number; cy: number; r: number }, theme: Theme): string {
-  const circle = (radius: number, ink: string) =>
-    `<circle cx="${cx}" cy="${cy}" r="${radius}" fill="none" stroke="${ink}" stroke-width="3"/>`;
-  return circle(r + 1.5, INKS.light.ink) + circle(r + 4, INKS[theme].ink);
+function ringed(ring: Ring, theme: Theme): string {
+  const line = (more: number, ink: string) => `<${round(ring, more)} fill="none" stroke="${ink}" stroke-width="3"/>`;
+  return line(1.5, INKS.light.ink) + line(4, INKS[theme].ink);
+}
+
+/** The shape of a ring, wider by so much on every side. */
+function round(ring: Ring, more = 0): string {
+  if ('r' in ring) return `circle cx="${ring.cx}" cy="${ring.cy}" r="${ring.r + more}"`;
+  const { x, y, width, height } = ring;
+  return `rect x="${x - more}" y="${y - more}" width="${width + 2 * more}" height="${height + 2 * more}" rx="${CORNER + more}"`;
 }
 
 /** The part in light lines, wider than its own: what of it stands off its disc keeps an edge on dark paper. */

@@ -35,7 +35,12 @@ function slipsOf({ name, svg }: Picture, labels: ReadonlySet<string>): Slip[] {
     if (id !== null && seen.has(id)) add(start, `#${id}`, 'another part has this id', 'an id of its own');
     if (id !== null) seen.add(id);
     if (attributes.has('data-ring') && (ringOf(element) === null || id === null || element.moved))
-      add(start, id ?? tag, 'the ring cannot be placed', 'an id, data-ring="cx cy r", and no transform round it');
+      add(
+        start,
+        id ?? tag,
+        'the ring cannot be placed',
+        'an id, data-ring="cx cy r" or "x y width height", and no transform round it',
+      );
     const stray = wordsOf(text).filter((word) => !labels.has(word));
     if (stray.length > 0)
       add(start, id ?? tag, `'${stray.join(' ')}' is no label of a van`, 'numerals and label words');

@@ -48,9 +48,16 @@ export function svgElements(svg: string): readonly SvgElement[] {
   return found;
 }
 
-/** The ring of a part: data-ring="cx cy r", in the drawing's own units; null when it tells none. */
-export function ringOf(part: SvgElement): { cx: number; cy: number; r: number } | null {
-  const [cx, cy, r, more] = (part.attributes.get('data-ring') ?? '').split(' ').map(Number);
-  if (cx === undefined || cy === undefined || r === undefined || more !== undefined) return null;
-  return [cx, cy, r].every(Number.isFinite) && r > 0 ? { cx, cy, r } : null;
+/** Where the ring of a part runs, in the drawing's own units: a circle, or a box with round corners round what is long. */
+export type Ring =
+  | { readonly cx: number; readonly cy: number; readonly r: number }
+  | { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+
+/** The ring of a part: data-ring="cx cy r", or data-ring="x y width height"; null when it tells none. */
+export function ringOf(part: SvgElement): Ring | null {
+  const told = (part.attributes.get('data-ring') ?? '').split(' ').map(Number);
+  if (!told.every(Number.isFinite)) return null;
+  const [x = 0, y = 0, width = 0, height = 0] = told;
+  if (told.length === 3) return width > 0 ? { cx: x, cy: y, r: width } : null;
+  return told.length === 4 && width > 0 && height > 0 ? { x, y, width, height } : null;
 }

@@ -14,6 +14,7 @@ const SVG = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 300">
 <rect id="wall" width="400" height="300"/>
 <g id="knob" data-ring="100 100 30"><circle cx="100" cy="100" r="20" fill="var(--part)"/></g>
 <g id="lamp" data-ring="200 100 20"><circle cx="200" cy="100" r="9" fill="var(--part)"/></g>
+<g id="plate" data-ring="40 200 300 50"><rect x="50" y="210" width="280" height="30"/></g>
 <g id="mark" data-ring="300 100 20" data-alone="yes"><circle cx="300" cy="100" r="9"/></g>
 </g>
 </svg>
@@ -56,6 +57,12 @@ describe('a drawing', () => {
     expect(disc).toBeLessThan(svg.indexOf('id="knob"'));
     expect(svg.lastIndexOf('<circle')).toBeGreaterThan(svg.indexOf('id="lamp"'));
     expect(svg.match(/stroke-width="3"/g)).toHaveLength(2);
+  });
+
+  it('has a box with round corners for the disc and the ring of a part that is long', () => {
+    const svg = drawn('plate');
+    expect(svg).toContain(`<rect x="40" y="200" width="300" height="50" rx="14" fill="${INKS.light.marigold}"`);
+    expect(svg).toMatch(/<rect x="38.5" y="198.5" width="303" height="53" rx="15.5" fill="none"/);
   });
 
   it('rings several parts when several are named', () => {
@@ -141,7 +148,8 @@ describe('the drawings of the firm', () => {
       );
       return cells.flatMap(({ touch }) => {
         const ids = touch?.split(' ') ?? [];
-        const discs = pins.flatMap((pin) => (ids.includes(pin.id ?? '') ? (ringOf(pin) ?? []) : []));
+        const rings = pins.flatMap((pin) => (ids.includes(pin.id ?? '') ? (ringOf(pin) ?? []) : []));
+        const discs = rings.flatMap((ring) => ('r' in ring ? ring : []));
         const isCut = discs.some(({ cx, cy, r }) => Math.min(cx, cy, 400 - cx, 300 - cy) < r + RING);
         const isCovered = discs.some((one, i) =>
           discs

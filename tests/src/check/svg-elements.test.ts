@@ -48,7 +48,9 @@ describe('the elements of a drawing', () => {
     ['10 20', null],
     ['10 20 0', null],
     ['10 20 x', null],
-    ['1 2 3 4', null],
+    ['1 2 30 40', { x: 1, y: 2, width: 30, height: 40 }],
+    ['1 2 30 0', null],
+    ['1 2 3 4 5', null],
   ])('ring %s', (ring, expected) => {
     const [part] = svgElements(`<g data-ring="${ring}"/>`);
     expect(part === undefined ? undefined : ringOf(part)).toEqual(expected);
