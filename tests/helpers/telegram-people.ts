@@ -25,7 +25,7 @@ const MEDIA = [
   'poll',
 ];
 
-function seen(kept: Kept): Seen {
+export function seen(kept: Kept): Seen {
   const { content } = kept;
   const markup = content.reply_markup as { inline_keyboard: Button[][] } | undefined;
   return {
@@ -39,7 +39,7 @@ function seen(kept: Kept): Seen {
 }
 
 type Where = { readonly topic?: number | null; readonly replyTo?: number | null };
-type Media =
+export type Media =
   | 'photo'
   | 'voice'
   | 'audio'

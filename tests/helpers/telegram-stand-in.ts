@@ -43,8 +43,14 @@ export class TelegramStandIn {
   #delivering = false;
   #fault: Promise<void> = Promise.resolve();
 
-  constructor(nowS: () => number = () => Math.floor(Date.now() / 1000)) {
-    this.world = new World(nowS);
+  /** What answers requests that are none of the Bot API's. */
+  #pages: ((request: IncomingMessage, response: ServerResponse) => void) | null;
+
+  constructor(
+    options: { firstId?: number; pages?: (request: IncomingMessage, response: ServerResponse) => void } = {},
+  ) {
+    this.world = new World(() => Math.floor(Date.now() / 1000), options.firstId);
+    this.#pages = options.pages ?? null;
   }
 
   async start(port = 0): Promise<this> {
@@ -54,7 +60,10 @@ export class TelegramStandIn {
         response.destroy();
       });
     });
-    await new Promise<void>((resolve) => server.listen(port, '127.0.0.1', resolve));
+    await new Promise<void>((resolve, reject) => {
+      server.once('error', reject);
+      server.listen(port, '127.0.0.1', resolve);
+    });
     this.#server = server;
     this.#closing = false;
     this.root = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
@@ -93,6 +102,7 @@ export class TelegramStandIn {
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const url = request.url ?? '';
     if (url.startsWith(`/file/bot${this.token}/`)) return this.#download(url, response);
+    if (this.#pages !== null && !url.startsWith('/bot')) return this.#pages(request, response);
     const method = new RegExp(`^/bot${this.token}/(\\w+)$`).exec(url)?.[1];
     if (method === undefined) return answer(response, 401, { ok: false, error_code: 401, description: 'Unauthorized' });
     const payload = await readPayload(request);

@@ -57,12 +57,14 @@ export class World {
   readonly sourceOf = new Map<number, number>();
   commands: readonly { command: string; description: string }[] = [];
   pending: Update[] = [];
-  #ids = { user: 1000, group: -1_001_000_000, message: 1, update: 500_000, file: 1 };
+  #ids: { user: number; group: number; message: number; update: number; file: number };
   #wake: () => void = () => {};
   #nowS: () => number;
 
-  constructor(nowS: () => number) {
+  /** `first`: the first message's and update's number; a world that follows another must not use its numbers again. */
+  constructor(nowS: () => number, first = 1) {
     this.#nowS = nowS;
+    this.#ids = { user: 1000, group: -1_001_000_000, message: first, update: 500_000 + first, file: first };
   }
 
   /** Resolves as soon as an update waits. */

@@ -1,4 +1,5 @@
-// Builds and runs tests/bench/figures.ts: the figures that a benchmark of one function cannot show.
+// Builds and runs one TypeScript file under tests/: figures that a benchmark of one function cannot show, or the stand-in for
+// Telegram. What stands after the file's name is for it to read.
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -6,10 +7,12 @@ import { build } from 'esbuild';
 import { learningDefines } from './learning.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const outfile = join(root, 'dist', `figures-${process.pid}.mjs`);
+const entry = process.argv[2];
+if (entry === undefined) throw new Error('expected the name of a TypeScript file');
+const outfile = join(root, 'dist', `run-${process.pid}.mjs`);
 await build({
   absWorkingDir: root,
-  entryPoints: [process.argv[2] ?? 'tests/bench/figures.ts'],
+  entryPoints: [entry],
   outfile,
   bundle: true,
   platform: 'node',
