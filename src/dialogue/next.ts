@@ -17,7 +17,11 @@ export function next(thread: Thread, situation: Situation): Draft {
   const reading = readSafety(draftOf(thread), situation);
   const draft = hears(draftOf(thread), situation);
   const { danger } = reading;
-  if (danger !== null) return toldStaff(showNotice(bindQuietly(draft, situation), danger, situation), situation);
+  if (danger !== null) {
+    const shown = showNotice(bindQuietly(draft, situation), danger, situation);
+    // The brief of a fresh pass has the hirer's words; people who had the thread already read them as its next line.
+    return thread.keeper === 'bot' ? shown : toldStaff(shown, situation);
+  }
   if (thread.keeper === 'staff') return toldStaff(draft, situation);
 
   const heard = toldStaff(draft, situation);

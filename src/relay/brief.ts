@@ -10,6 +10,9 @@ import type { Brief, Reason, Thread } from '../thread/thread.ts';
 /** Below this the best topic is no more than a guess, and suggesting its answer would only mislead. */
 const SUGGEST_FROM = 0.15;
 
+/** A topic less likely than this tells nobody what was meant. */
+const UNDERSTOOD_FROM = 0.05;
+
 /** Gathers what a person needs to take the thread over in five seconds. */
 export function briefOf(thread: Thread, reason: Reason, moves: readonly Move[], situation: Situation): Brief {
   const { booking, scope, site, served, message, nowMs } = situation;
@@ -28,16 +31,19 @@ export function briefOf(thread: Thread, reason: Reason, moves: readonly Move[], 
     phone: booking?.phone ?? null,
     reason,
     question: text,
-    understood: (understood?.ranked ?? []).slice(0, 3).map(({ topic, probability }) => ({
-      topic,
-      title: served.knowledge.topics.get(topic)?.title ?? topic,
-      probability,
-    })),
+    understood: (understood?.ranked ?? [])
+      .slice(0, 3)
+      .filter(({ probability }) => probability >= UNDERSTOOD_FROM)
+      .map(({ topic, probability }) => ({
+        topic,
+        title: served.knowledge.topics.get(topic)?.title ?? topic,
+        probability,
+      })),
     tried: thread.memory.tried,
     attachments: message.attachments,
     hazard: notice?.kind === 'notice' ? notice.danger.hazard : null,
     language: thread.memory.language,
-    suggested: notice === undefined ? suggestion(understood, { ...situation, thread }) : null,
+    suggested: notice === undefined ? suggestion(understood, moves, { ...situation, thread }) : null,
     atMs: nowMs,
   };
 }
@@ -47,11 +53,16 @@ function understoodIn(moves: readonly Move[]): Understood | null {
   return null;
 }
 
-/** The best topic's answer as the hirer would read it. */
-function suggestion(understood: Understood | null, told: Situation & { readonly thread: Thread }): string | null {
+/** The best topic's answer as the hirer would read it; null when they are reading it already. */
+function suggestion(
+  understood: Understood | null,
+  moves: readonly Move[],
+  told: Situation & { readonly thread: Thread },
+): string | null {
   const best = understood?.ranked[0];
   const context = contextOf(told);
   if (best === undefined || best.probability < SUGGEST_FROM || context === null) return null;
+  if (moves.some((move) => move.kind === 'answer' && move.topic === best.topic)) return null;
   const text = plainText({ blocks: answerBlocks(best.topic, context), choices: [] });
   return text === '' ? null : text;
 }

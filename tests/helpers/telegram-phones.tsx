@@ -32,7 +32,7 @@ type Held = {
  */
 export function phonePages(phones: Phones): Hono {
   const { world, group } = phones;
-  const toasts = new Map<number, string>();
+  const toasts: Toasts = new Map();
   const app = new Hono();
 
   app.get('/', (context) => {
@@ -79,8 +79,10 @@ export function phonePages(phones: Phones): Hono {
     const { place } = roomOf(group, person, String(form.room));
     const kept = world.find(place, Number(form.message));
     if (kept === undefined) return context.text('That message is no longer here.', 404);
-    const query = person.pressesData(String(form.data), kept);
-    toasts.set(person.user.id, query);
+    toasts.set(toastKey(person, String(form.room)), {
+      query: person.pressesData(String(form.data), kept),
+      untilMs: Date.now() + TOAST_MS,
+    });
     return context.redirect(without(String(form.back), null), 303);
   });
 
@@ -138,8 +140,13 @@ type TelephoneProps = {
   readonly held: Held;
   readonly phones: Phones;
   readonly here: string;
-  readonly toasts: ReadonlyMap<number, string>;
+  readonly toasts: Toasts;
 };
+
+/** The words that the app shows for a moment after a press, by whose screen and which chat. */
+type Toasts = Map<string, { readonly query: string; readonly untilMs: number }>;
+const TOAST_MS = 6_000;
+const toastKey = (person: PersonOnTelegram, room: string) => `${person.user.id} ${room}`;
 
 const Telephone: FC<TelephoneProps> = ({ held, phones, here, toasts }) => {
   const { side, index, room, answering, changing } = held;
@@ -147,7 +154,11 @@ const Telephone: FC<TelephoneProps> = ({ held, phones, here, toasts }) => {
   const { person } = phone;
   const { place, topic } = roomOf(phones.group, person, room);
   const said = place.messages.filter((kept) => kept.topic === topic && kept.content.forum_topic_created === undefined);
-  const toast = phones.world.queries.get(toasts.get(person.user.id) ?? '')?.text ?? null;
+  const pressed = toasts.get(toastKey(person, room));
+  const toast =
+    pressed === undefined || pressed.untilMs < Date.now()
+      ? null
+      : (phones.world.queries.get(pressed.query)?.text ?? null);
   const changed = said.find((kept) => kept.message_id === changing);
   const fields = (
     <>

@@ -26,7 +26,10 @@ const listener = getRequestListener(
   phonePages({ world: standIn.world, group, hirers, staff, token: standIn.token }).fetch,
 );
 
-await standIn.start(port);
+await standIn.start(port).catch((problem: unknown) => {
+  console.error(`Port ${port} cannot be had (${String(problem)}): 'npm run stand-in -- ${port + 1}' takes the next.`);
+  process.exit(1);
+});
 console.log(`A stand-in for Telegram, on this machine alone. Its telephones: ${standIn.root}/
 
 Put these lines into .env beside the README, and start Pitchhand in another terminal:
