@@ -44,7 +44,8 @@ export const signIn = command({
         expiresMs: now() + GOOD_FOR_MS,
       });
       const bot = telegram === true ? await store.note(BOT_NAME_NOTE) : null;
-      if (telegram === true && bot === null) throw new WorkError(
+      if (telegram === true && bot === null)
+        throw new WorkError(
           'the bot has not been connected to Telegram yet: set TELEGRAM_TOKEN and start the server, then ask again',
         );
       const url = bot === null ? `${config.url}/yard/sign-in/${token}` : `https://t.me/${bot}?start=${token}`;

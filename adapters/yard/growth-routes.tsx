@@ -2,7 +2,8 @@ import { type Context, Hono, type MiddlewareHandler } from 'hono';
 import { figuresCsv, thinIn } from '../../src/index.ts';
 import { type Form, readForm } from '../http/forms.ts';
 import { freshKey } from '../http/fresh-key.ts';
-import { drawingsPage } from './drawings-page.tsx';
+import type { Theme } from '../pages/colours.ts';
+import { drawingPage, drawingsPage } from './drawings-page.tsx';
 import { faultsPage } from './faults-page.tsx';
 import type { FrameProps } from './frame.tsx';
 import { figuresPage, thinPage } from './growth-figures-page.tsx';
@@ -78,9 +79,15 @@ export function growthRoutes(world: YardWorld, growth: Growth, files: FrameProps
   const faults = async (c: Context, hindered: string | null) =>
     faultsPage(drawn(c), await world.priors.report(), growth.knowledge(), freshKey(), hindered);
   app.get('/faults', async (c) => c.html(await faults(c, null)));
-  app.get('/drawings', (c) =>
-    c.html(drawingsPage(drawn(c), world.drawings(), c.req.query('look') === 'dark' ? 'dark' : 'light')),
-  );
+  const look = (c: Context): Theme => (c.req.query('look') === 'dark' ? 'dark' : 'light');
+  app.get('/drawings', (c) => c.html(drawingsPage(drawn(c), world.drawings(), look(c))));
+  app.get('/drawings/:name', (c) => {
+    const drawings = world.drawings();
+    const drawing = drawings.find(({ name }) => name === c.req.param('name'));
+    return drawing === undefined
+      ? c.text('There is no such drawing.\n', 404)
+      : c.html(drawingPage(drawn(c), drawings, drawing, look(c)));
+  });
   app.get('/thin', (c) => c.html(thinPage(drawn(c), thinIn(growth.knowledge()), growth.knowledge())));
 
   /** One press: the form must be this session's own; one that is pressed twice goes to `again`. */

@@ -50,6 +50,7 @@ describe('teaching on the yard’s pages', () => {
       '/figures.csv',
       '/thin',
       '/drawings',
+      '/drawings/hob',
       '/faults',
       '/graph',
       '/graph/data',
@@ -74,11 +75,17 @@ describe('teaching on the yard’s pages', () => {
       ['', 'light'],
       ['?look=dark', 'dark'],
     ]) {
-      const html = await (await nessa.get(`/yard/growth/drawings${query}`)).text();
-      expect(html).toContain(`src="/yard/-/picture/hob/.${look}.svg"`);
-      expect(html).toContain(`src="/yard/-/picture/hob/knob.${look}.svg"`);
-      expect(html).toContain('The knob of the hob. / Push it.');
+      const bare = `src="/yard/-/picture/hob/.${look}.svg"`;
+      const all = await (await nessa.get(`/yard/growth/drawings${query}`)).text();
+      expect(all).toContain(bare);
+      expect(all).toContain(`href="/yard/growth/drawings/hob${query}"`);
+      expect(all).toContain('hob: ringed in 1 way<');
+      const one = await (await nessa.get(`/yard/growth/drawings/hob${query}`)).text();
+      expect(one).toContain(bare);
+      expect(one).toContain(`src="/yard/-/picture/hob/knob.${look}.svg"`);
+      expect(one).toContain('The knob of the hob. / Push it.');
     }
+    expect((await nessa.get('/yard/growth/drawings/kettle')).status).toBe(404);
   });
 
   it('takes proposed chances of a fault at a press, and says what stands in the way', async () => {
