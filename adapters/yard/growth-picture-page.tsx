@@ -72,7 +72,7 @@ export function picturePage(drawn: Drawn, script: string, data: PictureData, loo
             <summary>{`${title}: ${own.length}`}</summary>
             <ul class="things">
               {own.map((thing) => (
-                <li class={thing.kind}>
+                <li class={thing.kind === 'part' ? 'part' : undefined}>
                   <a href={`graph/${pathOf(thing)}${query}`}>{thing.name}</a>
                   {thing[by] === 0 ? null : ` ${thing[by]}`}
                 </li>

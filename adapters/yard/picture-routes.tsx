@@ -1,4 +1,5 @@
 import { type Context, Hono } from 'hono';
+import { compress } from 'hono/compress';
 import { type GraphPicture, type Knowledge, pictureOf } from '../../src/index.ts';
 import type { Drawn } from './growth-frame.tsx';
 import { type Looking, picturePage } from './growth-picture-page.tsx';
@@ -24,6 +25,8 @@ export function pictureRoutes(growth: Growth, script: string, drawn: (c: Context
   const dataOf = ({ knowledge, looking, heat }: Awaited<ReturnType<typeof seenBy>>) =>
     pictureData(pictureFor(knowledge), looking.van, heat);
 
+  // Packed, which other pages must not be: these hold no secret, only what the graph says and counts.
+  app.use(compress());
   app.get('/', async (c) => {
     const seen = await seenBy(c);
     return c.html(picturePage(drawn(c), script, dataOf(seen), seen.looking, seen.knowledge));

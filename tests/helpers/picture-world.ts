@@ -1,3 +1,5 @@
+import { contactSheet } from '../../adapters/pictures/contact-sheet.ts';
+import { createPictures } from '../../adapters/pictures/pictures.ts';
 import type { Growth } from '../../adapters/yard/growth-world.ts';
 import { type Heat, heatOf, type Knowledge } from '../../src/index.ts';
 import { pageScript } from './page-scripts.ts';
@@ -15,11 +17,13 @@ export function someHeat(knowledge: Knowledge): ReadonlyMap<string, Heat> {
   );
 }
 
-/** The yard's pages over a graph, with the picture's script. */
+/** The yard's pages over a graph, with its drawings and the picture's script. */
 export function pictureWorld(knowledge: Knowledge, change: Partial<Growth> = {}): Promise<PagesWorld> {
   return chatWorld({
     yard: {
       growth: { ...NO_GROWTH, knowledge: () => knowledge, heat: async () => someHeat(knowledge), ...change },
+      drawings: () => contactSheet(knowledge),
+      pictureSvg: createPictures(() => knowledge.pictures).svg,
       pictureScript: pageScript('adapters/yard/page/graph-picture.ts'),
     },
   });
