@@ -4,13 +4,13 @@ import { fileURLToPath } from 'node:url';
 import type { Hono } from 'hono';
 import type { Logger } from 'pino';
 import {
+  aimMinutes,
   type Channel,
   type Clock,
   dayOf,
   type FirmData,
   type Jobs,
   type Store,
-  staffedAt,
   type VanScope,
   welcomeReply,
 } from '../src/index.ts';
@@ -173,7 +173,7 @@ export async function createWorld({ config, graph, clock, log }: WorldParts): Pr
     sites: new Map(Object.entries(graph.served().knowledge.places.sites).map(([id, site]) => [id, site.name] as const)),
     people: graph.served().knowledge.firm.people.map((person) => person.firstName),
     actions,
-    aimMinutes: () => aimMinutes(graph.served().knowledge.firm, clock.nowMs()),
+    aimMinutes: ({ reason }) => aimMinutes(reason, graph.served().knowledge.firm, clock.nowMs()),
     growth,
     dismissed: async (name) => desk.current?.forget(name),
     workshop: async () => {
@@ -267,12 +267,6 @@ function slipTrouble(graph: LiveGraph): string | null {
   return count === 0
     ? null
     : `The graph on disk has ${counted(count, 'slip')}, so the last good one is being served. 'pitchhand check' says where.`;
-}
-
-/** By when a person should have a thread; null while nobody answers. */
-function aimMinutes(firm: FirmData, nowMs: number): number | null {
-  const staffed = staffedAt(firm, nowMs).kind;
-  return staffed === 'open' ? firm.aims.officeMinutes : staffed === 'on-call' ? firm.aims.onCallMinutes : null;
 }
 
 /** A page script, as the build left it beside the program; empty when the sources run unbuilt. */

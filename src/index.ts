@@ -42,6 +42,7 @@ export type * from './ports/jobs.ts';
 export type * from './ports/store.ts';
 export * from './relay/brief-text.ts';
 export * from './relay/duty.ts';
+export { aimMinutes, peopleFor } from './relay/on-duty.ts';
 export * from './relay/staff-actions.ts';
 export * from './reply/reply.ts';
 export { welcomeReply } from './reply/welcome.ts';

@@ -16,7 +16,7 @@ export const REASONS: Readonly<Record<Reason, string>> = {
 export function watchWords(watched: Watched): string {
   if (watched.keeper === 'staff') return `${watched.thread.keeperName ?? 'A colleague'} has it`;
   const wait = watched.waitedMs < 60_000 ? 'waits since just now' : `waits ${waited(watched.waitedMs)}`;
-  if (watched.share === null) return `${wait}, nobody on duty`;
+  if (watched.share === null) return `${wait}, ${watched.danger ? 'nobody on duty' : 'until the office opens'}`;
   // In danger every minute counts, and none is to go.
   if (watched.danger || watched.share <= 0) return wait;
   const aimMs = watched.waitedMs / watched.share;

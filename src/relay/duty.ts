@@ -3,6 +3,7 @@ import { peopleToTell, staffedAt, whenText } from '../hours/firm-hours.ts';
 import type { FirmData } from '../knowledge/schema.ts';
 import type { Reply } from '../reply/reply.ts';
 import type { Thread } from '../thread/thread.ts';
+import { peopleFor } from './on-duty.ts';
 import type { ActionResult } from './staff-actions.ts';
 
 /** After so long a hirer's message that staff have had is brought to mind. */
@@ -34,7 +35,7 @@ export type Duty =
 
 /**
  * What is due about a thread now: a reminder to the next person, then to everyone; or the end of a shift.
- * A danger is brought to mind at every hour; the rest only while somebody answers.
+ * A danger is brought to mind at every hour; the rest only while somebody is to see to it.
  *
  * @returns Null when nothing is due yet.
  */
@@ -70,14 +71,13 @@ function remindEvery(
   how: string,
 ): Duty | null {
   const danger = standing.urgency === 'danger';
-  if (!danger && staffedAt(firm, nowMs).kind === 'closed') return null;
+  const { keeper, keeperName, reason } = standing.thread;
+  const people = peopleFor(reason, firm, nowMs).map(({ firstName }) => firstName);
+  const named = keeper === 'staff' && keeperName !== null ? [keeperName] : [];
+  if (!danger && people.length + named.length === 0) return null;
   const last = standing.reminded?.sinceMs === sinceMs ? standing.reminded : { sinceMs, count: 0, lastMs: sinceMs };
   if (nowMs - last.lastMs < everyMs) return null;
-  const people = peopleToTell(firm, nowMs, 'workshop').filter(
-    (person) => person.firstName !== standing.thread.keeperName,
-  );
-  const keeper = standing.thread.keeper === 'staff' && last.count === 0 ? standing.thread.keeperName : null;
-  const to = keeper ?? people[last.count]?.firstName ?? null;
+  const to = [...named, ...people.filter((name) => !named.includes(name))][last.count] ?? null;
   const waited = Math.round((nowMs - sinceMs) / MINUTE_MS);
   return {
     kind: 'remind',

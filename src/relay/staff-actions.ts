@@ -1,4 +1,3 @@
-import { MINUTE_MS } from '../basics/time.ts';
 import { choiceId } from '../dialogue/choices.ts';
 import type { Attachment } from '../message/message.ts';
 import type { Block, Reply } from '../reply/reply.ts';
@@ -156,9 +155,4 @@ function saidWords(by: string, text: string): string {
 
 function relayed(from: string | null, text: string): Reply {
   return { kind: 'relay', from, topic: null, blocks: [{ kind: 'line', text }], choices: [] };
-}
-
-/** How long a waiting thread has waited against what the firm aims at; 1 is the aim itself. */
-export function waitAgainstAim(thread: Thread, aimMinutes: number, nowMs: number): number {
-  return thread.keeper === 'waiting' ? (nowMs - thread.sinceMs) / (aimMinutes * MINUTE_MS) : 0;
 }

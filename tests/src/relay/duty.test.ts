@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dutyOf, endShift, newThread, type Standing, type Thread } from '../../../src/index.ts';
+import { aimMinutes, dutyOf, endShift, newThread, type Standing, type Thread } from '../../../src/index.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
 const { firm } = smallKnowledge();
@@ -49,7 +49,33 @@ describe('what is due about a thread', () => {
     const first = dutyOf(kept(null), firm, NOON + 21 * MINUTE);
     expect(first).toMatchObject({ to: 'Gethin' });
     const second = first?.kind === 'remind' ? dutyOf(kept(first.reminded), firm, NOON + 41 * MINUTE) : null;
-    expect(second).toMatchObject({ kind: 'remind', to: null });
+    expect(second).toMatchObject({ kind: 'remind', to: 'Nessa' });
+  });
+
+  it('goes first to whose business it is: money and dates to the office, kit to the workshop', () => {
+    const first = (reason: Thread['reason']) => dutyOf(aWait({ reason }), firm, NOON + 30 * MINUTE);
+    for (const reason of ['staff-only', 'asked', 'language'] as const)
+      expect(first(reason), reason).toMatchObject({ to: 'Nessa' });
+    for (const reason of ['unsure', 'not-fixed'] as const)
+      expect(first(reason), reason).toMatchObject({ to: 'Gethin' });
+  });
+
+  it('troubles nobody on call with what only the office can settle, until the office opens', () => {
+    const evening = at('2027-07-15T17:00:00Z');
+    const dates = aWait({ sinceMs: evening, reason: 'staff-only' });
+    expect(dutyOf(dates, firm, evening + 120 * MINUTE)).toBeNull();
+    expect(dutyOf(dates, firm, at('2027-07-16T07:29:55Z'))).toBeNull();
+    expect(dutyOf(dates, firm, at('2027-07-16T07:30:00Z'))).toMatchObject({ kind: 'remind', to: 'Nessa' });
+    const kit = aWait({ sinceMs: evening, reason: 'not-fixed' });
+    expect(dutyOf(kit, firm, evening + 30 * MINUTE)).toMatchObject({ to: 'Gethin' });
+  });
+
+  it('measures a wait against the aim of the hour, and against none where nobody is to see to it', () => {
+    const evening = at('2027-07-15T17:00:00Z');
+    expect(aimMinutes('staff-only', firm, NOON)).toBe(30);
+    expect(aimMinutes('not-fixed', firm, evening)).toBe(20);
+    expect(aimMinutes('staff-only', firm, evening)).toBeNull();
+    expect(aimMinutes('safety', firm, at('2027-07-15T23:00:00Z'))).toBeNull();
   });
 
   it('is nothing once the keeper has answered', () => {
