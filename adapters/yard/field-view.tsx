@@ -3,7 +3,7 @@ import { Beware } from '../pages/icons.tsx';
 import { DRAWN_HEIGHT, silhouetteOf } from '../pages/silhouettes.tsx';
 import type { Field, Parked, Strip, Watched } from './field.ts';
 import { PersonShape } from './person-shape.tsx';
-import { stayWords, watchWords } from './words.ts';
+import { gateWords, stayWords, watchWords } from './words.ts';
 import { firstNameOf } from './world.ts';
 
 /** Units of pole at which a flag shows that the aim is reached. */
@@ -22,7 +22,7 @@ export const FieldView: FC<{ field: Field; path: (watched: Watched) => string; b
     {props.field.strips.map((strip) =>
       strip.danger ? <StripView strip={strip} path={props.path} booking={props.booking} /> : null,
     )}
-    {props.field.unknown.length === 0 ? null : <GateStrip unknown={props.field.unknown} path={props.path} />}
+    {props.field.unknown.length === 0 ? null : <GateStrip field={props.field} path={props.path} />}
     {props.field.strips.map((strip) =>
       strip.danger ? null : <StripView strip={strip} path={props.path} booking={props.booking} />,
     )}
@@ -30,7 +30,8 @@ export const FieldView: FC<{ field: Field; path: (watched: Watched) => string; b
 );
 
 /** Those whose van we do not know, or whose van is home again. */
-const GateStrip: FC<{ unknown: readonly Watched[]; path: (watched: Watched) => string }> = ({ unknown, path }) => {
+const GateStrip: FC<{ field: Field; path: (watched: Watched) => string }> = ({ field, path }) => {
+  const { unknown } = field;
   const danger = unknown.some((one) => one.danger);
   return (
     <section class={danger ? 'strip waits danger' : 'strip waits'} aria-label="At the gate">
@@ -46,7 +47,7 @@ const GateStrip: FC<{ unknown: readonly Watched[]; path: (watched: Watched) => s
               foot={60}
               drawing={<PersonShape />}
               name={firstNameOf(one.booking)}
-              about={one.booking === null ? 'no booking yet' : 'not out today'}
+              about={gateWords(one.booking, field)}
             />
           </li>
         ))}

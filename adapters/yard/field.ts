@@ -39,8 +39,11 @@ export type Strip = {
 export type Gate = { readonly out: readonly Booking[]; readonly back: readonly Booking[] };
 
 export type Field = {
+  /** The day at the yard, as 2027-07-27. */
+  readonly today: string;
+  readonly vans: ReadonlyMap<string, VanSight>;
   readonly strips: readonly Strip[];
-  /** Watched threads of nobody we know. */
+  /** Watched threads of nobody we know, or of a hire whose van is not out with them now. */
   readonly unknown: readonly Watched[];
   /** Everything watched: danger first, then who has waited longest against the aim, then what staff have. */
   readonly watched: readonly Watched[];
@@ -81,6 +84,8 @@ export function fieldAt(facts: FieldFacts, nowMs: number): Field {
   });
 
   return {
+    today,
+    vans: facts.vans,
     strips: stripsOf(parked, facts.sites),
     // A hirer whose van is home again, or who has not told us which it is, stands at the gate.
     unknown: watched.filter(

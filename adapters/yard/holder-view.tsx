@@ -4,7 +4,7 @@ import { watch } from './field.ts';
 import { Csrf } from './frame.tsx';
 import type { Session } from './session.ts';
 import type { ThreadFacts } from './thread-facts.ts';
-import { REASONS, watchWords } from './words.ts';
+import { capital, REASONS, watchWords } from './words.ts';
 import type { YardWorld } from './world.ts';
 
 /** Who has the thread, and the one or two things to press about it. */
@@ -32,6 +32,7 @@ export const HolderView: FC<{ world: YardWorld; session: Session; facts: ThreadF
             ? 'You have it. What you write goes to them; the bot is silent.'
             : `${capital(watchWords(watched))}.`}
         {thread.keeper === 'waiting' && thread.reason !== null ? ` Why: ${REASONS[thread.reason]}.` : ''}
+        {thread.keeper === 'waiting' && facts.brief?.tell != null ? ` For ${facts.brief.tell}.` : ''}
       </p>
       <div class="choices">
         {mine ? null : (
@@ -54,7 +55,3 @@ export const HolderView: FC<{ world: YardWorld; session: Session; facts: ThreadF
     </section>
   );
 };
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { Beware } from '../pages/icons.tsx';
 import type { Field, Parked, Strip, Watched } from './field.ts';
-import { REASONS, stayWords, watchWords } from './words.ts';
+import { capital, gateWords, REASONS, stayWords, watchWords } from './words.ts';
 
 /** The field in words, in the order in which to deal with it. */
 export const ListView: FC<{
@@ -68,7 +68,7 @@ const WatchedItem: FC<{ watched: Watched; question: string | undefined; href: st
           <strong>{watched.danger ? `Danger: ${name}` : name}</strong>
           <span>
             {spot === undefined
-              ? 'No booking yet'
+              ? capital(gateWords(watched.booking, field))
               : `${spot.parked.van.name}, ${placeName(spot.strip)}, ${stayWords(spot.parked)}`}
             {watched.thread.reason === null ? '' : `; ${REASONS[watched.thread.reason]}`}
           </span>

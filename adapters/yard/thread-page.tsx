@@ -66,10 +66,10 @@ function replyText({ told, change, right, facts }: ThreadPage): string {
 export const ThreadParts: FC<ThreadPage> = ({ world, session, facts, key }) => (
   <>
     <HolderView world={world} session={session} facts={facts} />
-    {facts.booking === null ? null : <BookingFacts world={world} booking={facts.booking} />}
     {facts.brief === null || facts.thread.keeper === 'bot' ? null : (
       <BriefView world={world} session={session} facts={facts} brief={facts.brief} keyed={key} />
     )}
+    {facts.booking === null ? null : <BookingFacts world={world} booking={facts.booking} />}
     <HistoryView world={world} session={session} facts={facts} />
   </>
 );

@@ -1,6 +1,6 @@
-import type { Reason } from '../../src/index.ts';
-import { nightsWords, waited } from '../pages/when.ts';
-import type { Parked, Watched } from './field.ts';
+import { type Booking, daysBetween, type Reason } from '../../src/index.ts';
+import { dayName, nightsWords, waited } from '../pages/when.ts';
+import type { Field, Parked, Watched } from './field.ts';
 
 /** Why people have it, as one says it across the yard. */
 export const REASONS: Readonly<Record<Reason, string>> = {
@@ -28,4 +28,18 @@ export function stayWords(parked: Parked): string {
   if (parked.booking === null) return 'not out';
   if (parked.today === 'arrives') return 'goes out today';
   return parked.nightsLeft === null ? 'touring' : nightsWords(parked.nightsLeft);
+}
+
+/** Of somebody at the gate: which hire it is, whose van is home, with the next hirer, or not out yet. */
+export function gateWords(booking: Booking | null, { vans, today }: Pick<Field, 'vans' | 'today'>): string {
+  if (booking === null) return 'no booking yet';
+  const van = vans.get(booking.van)?.name ?? booking.van;
+  if (booking.from > today) return `${van}, goes out ${dayName(booking.from)}`;
+  if (booking.to === null) return van;
+  const days = daysBetween(booking.to, today);
+  return `${van}, ${days <= 0 ? 'home today' : days === 1 ? 'home since yesterday' : `home since ${dayName(booking.to)}`}`;
+}
+
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

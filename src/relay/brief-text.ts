@@ -83,8 +83,10 @@ const WHY: Readonly<Record<Exclude<Reason, 'language'>, string>> = {
 
 function whyText(brief: Brief): string {
   const language = brief.language === 'en' ? null : languageName(brief.language);
-  if (brief.reason === 'language') return `Writes in ${language ?? 'another language'}; the bot cannot answer in it.`;
-  return language === null ? WHY[brief.reason] : `${WHY[brief.reason]} Writes in ${language}.`;
+  const whom = brief.tell == null ? '' : `For ${brief.tell}. `;
+  if (brief.reason === 'language')
+    return `${whom}Writes in ${language ?? 'another language'}; the bot cannot answer in it.`;
+  return `${whom}${WHY[brief.reason]}${language === null ? '' : ` Writes in ${language}.`}`;
 }
 
 /** 'German' for 'de'; what is no language code stands as it is. */

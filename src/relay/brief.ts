@@ -6,6 +6,7 @@ import { answerBlocks } from '../reply/answer.ts';
 import { plainText } from '../reply/reply.ts';
 import { contextOf } from '../reply/told.ts';
 import type { Brief, Reason, Thread } from '../thread/thread.ts';
+import { peopleFor } from './on-duty.ts';
 
 /** Below this the best topic is no more than a guess, and suggesting its answer would only mislead. */
 const SUGGEST_FROM = 0.15;
@@ -44,6 +45,7 @@ export function briefOf(thread: Thread, reason: Reason, moves: readonly Move[], 
     hazard: notice?.kind === 'notice' ? notice.danger.hazard : null,
     language: thread.memory.language,
     suggested: notice === undefined ? suggestion(understood, moves, { ...situation, thread }) : null,
+    tell: reason === 'safety' ? null : (peopleFor(reason, served.knowledge.firm, nowMs)[0]?.firstName ?? null),
     atMs: nowMs,
   };
 }

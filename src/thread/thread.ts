@@ -90,6 +90,8 @@ export type Brief = {
   readonly language: string;
   /** The graph's best answer as the hirer would read it, for staff to send as it is or edited. */
   readonly suggested: string | null;
+  /** Whose business it was when it came, by rota name; null or left out: everyone's, or nobody is there at that hour. */
+  readonly tell?: string | null;
   readonly atMs: number;
 };
 

@@ -27,6 +27,11 @@ const text = (kind: string, more: Partial<Brief> = {}, urgency: 'danger' | 'urge
   briefLines(brief(more), urgency).find((line) => line.kind === kind)?.text;
 
 describe('a brief in words', () => {
+  it('says first whose business it is', () => {
+    expect(text('why', { reason: 'staff-only', tell: 'Nessa' })).toBe('For Nessa. Only the yard can settle this.');
+    expect(text('why', { reason: 'staff-only', tell: null })).toBe('Only the yard can settle this.');
+  });
+
   it('says who, why, what and whom to ring, in that order', () => {
     expect(briefLines(brief(), 'usual').map((line) => line.text)).toEqual([
       'Ada · Dunlin · Sandwick Head, pitch 14 · 3 nights left · 10 A hook-up · BR-2702',

@@ -34,6 +34,12 @@ describe('what staff get with a pass', () => {
     expect(dates?.suggested).toBeNull();
   });
 
+  it('says whose business it is, and of a danger that it is everyone’s', () => {
+    const [dates] = briefsOf('can we stay one more night?');
+    expect(dates?.tell).toBe('Nessa');
+    expect(briefsOf('we can smell gas')[0]?.tell).toBeNull();
+  });
+
   it('brings the words of a danger once, and in a thread that people await as its next line too', () => {
     const kinds = (...texts: readonly string[]) => eventsOf(...texts).map((event) => event.kind);
     expect(kinds('we can smell gas')).not.toContain('to-staff');
