@@ -70,6 +70,26 @@ describe('the picture of the graph in a browser', () => {
     await page.context().close();
   });
 
+  it('keeps its rooms under its discs when the window grows taller or shorter', async () => {
+    const page = await signedIn({ viewport: { width: 1000, height: 900 } });
+    await page.goto(`${world.origin}/yard/growth/graph`);
+    await drawn(page);
+    for (const height of [600, 760]) {
+      await page.setViewportSize({ width: 1000, height });
+      // Drawn dots a pixel of its own size: a canvas that is stretched shows the rooms elsewhere.
+      const stretched = () =>
+        page.evaluate(() => {
+          const rooms = document.querySelector<HTMLCanvasElement>('#picture .sigma-rooms');
+          const box = rooms?.getBoundingClientRect() ?? { height: 1 };
+          return (rooms?.height ?? 0) / box.height / window.devicePixelRatio;
+        });
+      await expect.poll(stretched).toBeCloseTo(1, 2);
+      const frame = await page.evaluate(() => document.getElementById('picture')?.offsetHeight);
+      expect(frame).toBe(Math.round(height * 0.72));
+    }
+    await page.context().close();
+  });
+
   it('stands still between visits and between vans', async () => {
     const page = await signedIn();
     const places = async (query: string) => {

@@ -92,9 +92,10 @@ function draw(frame: HTMLElement, { rooms, things, links }: PictureData): void {
     if (pen === null) return;
     const { width, height } = sigma.getDimensions();
     const fine = window.devicePixelRatio;
-    if (pen.canvas.width !== Math.round(width * fine)) {
-      pen.canvas.width = Math.round(width * fine);
-      pen.canvas.height = Math.round(height * fine);
+    const [across, down] = [Math.round(width * fine), Math.round(height * fine)];
+    if (pen.canvas.width !== across || pen.canvas.height !== down) {
+      pen.canvas.width = across;
+      pen.canvas.height = down;
       pen.canvas.style.width = `${width}px`;
       pen.canvas.style.height = `${height}px`;
     }
