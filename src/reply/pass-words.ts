@@ -52,7 +52,8 @@ function opensAt(text: string): string {
 }
 
 const PASSED: Record<Reason, string> = {
-  unsure: 'I am not sure enough to answer that, so I have passed it to the yard with what you told me.',
+  unsure:
+    'I am not sure enough to answer that, so I have passed it to the yard with what you told me. Not worth their time? Say "never mind".',
   asked: 'I have passed you on to the yard, with this conversation.',
   safety: 'I have told the yard.',
   'not-fixed': 'That is as far as I can take it, so I have passed it to the yard with everything you tried.',
