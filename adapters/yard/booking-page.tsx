@@ -1,7 +1,6 @@
 import type { Booking, Thread } from '../../src/index.ts';
-import { Van } from '../pages/silhouettes.tsx';
 import { type FrameProps, yardPage } from './frame.tsx';
-import { BookingFacts } from './thread-page.tsx';
+import { BookingFacts, HirerSign } from './thread-page.tsx';
 import type { YardWorld } from './world.ts';
 
 const KEEPERS: Readonly<Record<Thread['keeper'], string>> = {
@@ -25,16 +24,11 @@ export function bookingPage(
     children: (
       <>
         <header class="top">
-          <a class="press" href="/yard">
-            Back to the field
-          </a>
-          <div class="plate sign">
-            {van === undefined ? null : <Van van={van} unit={0.9} />}
-            <div>
-              <h1>{booking.firstName}</h1>
-              <p>{[van?.name ?? booking.van, world.sites.get(booking.site ?? '') ?? 'on the road'].join(', ')}</p>
-            </div>
-          </div>
+          <HirerSign
+            van={van}
+            name={booking.firstName}
+            about={[van?.name ?? booking.van, world.sites.get(booking.site ?? '') ?? 'on the road'].join(', ')}
+          />
           <BookingFacts world={world} booking={booking} />
         </header>
         <main>

@@ -4,7 +4,7 @@ import { dayOf, daysBetween, wordsOf } from '../../src/index.ts';
 import { dialled } from '../pages/blocks.tsx';
 import { Camera } from '../pages/icons.tsx';
 import type { StandingLine } from '../pages/put-right.ts';
-import { Van } from '../pages/silhouettes.tsx';
+import { Van, type VanSight } from '../pages/silhouettes.tsx';
 import { dayName, nightsWords } from '../pages/when.ts';
 import { BriefView } from './brief-view.tsx';
 import { Csrf, type FrameProps, yardPage } from './frame.tsx';
@@ -74,21 +74,32 @@ export const ThreadParts: FC<ThreadPage> = ({ world, session, facts, key }) => (
   </>
 );
 
+/** The way back, and whose thread or hire this is. */
+export const HirerSign: FC<{ van: VanSight | undefined; name: string; about: string }> = ({ van, name, about }) => (
+  <>
+    <a class="press" href="/yard">
+      Back to the field
+    </a>
+    <div class="plate sign">
+      {van === undefined ? null : <Van van={van} unit={0.9} />}
+      <div>
+        <h1>{name}</h1>
+        <p>{about}</p>
+      </div>
+    </div>
+  </>
+);
+
 const Head: FC<{ world: YardWorld; facts: ThreadFacts }> = ({ world, facts }) => {
   const { booking } = facts;
   const van = booking === null ? undefined : world.vans.get(booking.van);
   return (
     <header class="top">
-      <a class="press" href="/yard">
-        Back to the field
-      </a>
-      <div class="plate sign">
-        {van === undefined ? null : <Van van={van} unit={0.9} />}
-        <div>
-          <h1>{firstNameOf(booking)}</h1>
-          <p>{booking === null ? 'No booking yet' : [van?.name ?? booking.van, placeOf(world, booking)].join(', ')}</p>
-        </div>
-      </div>
+      <HirerSign
+        van={van}
+        name={firstNameOf(booking)}
+        about={booking === null ? 'No booking yet' : [van?.name ?? booking.van, placeOf(world, booking)].join(', ')}
+      />
       {facts.others.length === 0 ? null : (
         <p class="others">
           Same hire, other threads:

@@ -1,9 +1,9 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import type { Message, Reply } from '../../src/index.ts';
 import { seriousFaults } from '../helpers/axe.ts';
-import { openBrowser } from '../helpers/browser.ts';
-import { aReply, chatWorld, type PagesWorld } from '../helpers/pages-world.ts';
+import { inBrowser } from '../helpers/in-browser.ts';
+import { aReply, chatWorld } from '../helpers/pages-world.ts';
 
 const SIZES = { phone: { width: 360, height: 740 }, desktop: { width: 1280, height: 800 } } as const;
 
@@ -50,30 +50,18 @@ function answer(message: Message): readonly Reply[] {
 }
 
 describe('the chat page in a browser', () => {
-  let browser: Browser;
-  const worlds: PagesWorld[] = [];
-  const contexts: BrowserContext[] = [];
-  beforeAll(async () => {
-    browser = await openBrowser();
-  });
-  afterEach(async () => {
-    for (const context of contexts.splice(0)) await context.close();
-    for (const world of worlds.splice(0)) await world.stop();
-  });
-  afterAll(() => browser.close());
+  const { keep, newContext } = inBrowser();
 
   async function open(
     options: { size?: keyof typeof SIZES; scripts?: boolean; dark?: boolean; booked?: boolean } = {},
   ) {
-    const world = await chatWorld({ answer });
-    worlds.push(world);
-    const context = await browser.newContext({
+    const world = keep(await chatWorld({ answer }));
+    const context = await newContext({
       viewport: SIZES[options.size ?? 'phone'],
       javaScriptEnabled: options.scripts ?? true,
       colorScheme: options.dark === true ? 'dark' : 'light',
       hasTouch: options.size !== 'desktop',
     });
-    contexts.push(context);
     const page = await context.newPage();
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));

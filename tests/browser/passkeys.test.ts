@@ -1,10 +1,10 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { hashOf, newToken } from '../../adapters/files/tokens.ts';
 import { HOUR_MS } from '../../src/index.ts';
 import { seriousFaults } from '../helpers/axe.ts';
-import { openBrowser } from '../helpers/browser.ts';
-import { chatWorld, NOW_MS, type PagesWorld } from '../helpers/pages-world.ts';
+import { inBrowser } from '../helpers/in-browser.ts';
+import { chatWorld, NOW_MS } from '../helpers/pages-world.ts';
 import { freePort, passkeyDevice } from '../helpers/passkey-device.ts';
 import { webPerson } from '../helpers/web-person.ts';
 import { yardPerson } from '../helpers/yard-person.ts';
@@ -12,27 +12,15 @@ import { yardPerson } from '../helpers/yard-person.ts';
 const SIGN_IN = '/yard/passkeys/sign-in';
 
 describe('passkeys in a browser', () => {
-  let browser: Browser;
-  const worlds: PagesWorld[] = [];
-  const contexts: BrowserContext[] = [];
-  beforeAll(async () => {
-    browser = await openBrowser();
-  });
-  afterEach(async () => {
-    for (const context of contexts.splice(0)) await context.close();
-    for (const world of worlds.splice(0)) await world.stop();
-  });
-  afterAll(() => browser.close());
+  const { keep, newContext } = inBrowser();
 
   /** Nessa, signed in by a link, on a device that can hold passkeys. */
   async function open(options: { size?: { width: number; height: number }; role?: 'staff' | 'operator' } = {}) {
     const port = await freePort();
     const url = `http://localhost:${port}`;
     let nowMs = NOW_MS;
-    const world = await chatWorld({ port, yard: { url }, web: { clock: { nowMs: () => nowMs } } });
-    worlds.push(world);
-    const context = await browser.newContext({ viewport: options.size ?? { width: 360, height: 740 } });
-    contexts.push(context);
+    const world = keep(await chatWorld({ port, yard: { url }, web: { clock: { nowMs: () => nowMs } } }));
+    const context = await newContext({ viewport: options.size ?? { width: 360, height: 740 } });
     const page = await context.newPage();
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));

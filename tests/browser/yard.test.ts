@@ -1,27 +1,15 @@
-import type { Browser, BrowserContext } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { seriousFaults } from '../helpers/axe.ts';
-import { openBrowser } from '../helpers/browser.ts';
-import { aBooking, chatWorld, NOW_MS, type PagesWorld } from '../helpers/pages-world.ts';
+import { inBrowser } from '../helpers/in-browser.ts';
+import { aBooking, chatWorld, NOW_MS } from '../helpers/pages-world.ts';
 
 const SIZES = { phone: { width: 360, height: 740 }, desktop: { width: 1280, height: 800 } } as const;
 
 describe('the yard in a browser', () => {
-  let browser: Browser;
-  const worlds: PagesWorld[] = [];
-  const contexts: BrowserContext[] = [];
-  beforeAll(async () => {
-    browser = await openBrowser();
-  });
-  afterEach(async () => {
-    for (const context of contexts.splice(0)) await context.close();
-    for (const world of worlds.splice(0)) await world.stop();
-  });
-  afterAll(() => browser.close());
+  const { keep, newContext } = inBrowser();
 
   async function open(options: { size?: keyof typeof SIZES; scripts?: boolean; dark?: boolean } = {}) {
-    const world = await chatWorld();
-    worlds.push(world);
+    const world = keep(await chatWorld());
     await world.store.putBookings([
       aBooking(),
       aBooking({ ref: 'BR-2701', firstName: 'Pat', van: 'wren', site: null }),
@@ -30,12 +18,11 @@ describe('the yard in a browser', () => {
       { booking: 'BR-2702', sinceMs: NOW_MS - 40 * 60_000 },
       { question: 'still no hot water', tried: ['Is it lit? - yes'], suggested: 'Turn the tap marked BOILER.' },
     );
-    const context = await browser.newContext({
+    const context = await newContext({
       viewport: SIZES[options.size ?? 'desktop'],
       javaScriptEnabled: options.scripts ?? true,
       colorScheme: options.dark === true ? 'dark' : 'light',
     });
-    contexts.push(context);
     const page = await context.newPage();
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));

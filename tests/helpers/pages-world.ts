@@ -30,6 +30,7 @@ import {
   type Thread,
   takeThread,
 } from '../../src/index.ts';
+import { BARE, NOBODY } from './a-brief.ts';
 import { pageScript } from './page-scripts.ts';
 
 export const NOW_MS = Date.parse('2027-07-27T13:40:00Z');
@@ -73,23 +74,11 @@ export function aReply(change: Partial<Reply> = {}): Reply {
 
 export function aBrief(change: Partial<Brief> = {}): Brief {
   return {
+    ...NOBODY,
+    ...BARE,
     threadId: '',
-    booking: null,
-    firstName: null,
-    van: null,
-    site: null,
-    pitch: null,
-    nightsLeft: null,
-    amps: null,
-    phone: null,
     reason: 'asked',
     question: 'can somebody ring me please',
-    understood: [],
-    tried: [],
-    attachments: [],
-    hazard: null,
-    language: 'en',
-    suggested: null,
     atMs: NOW_MS,
     ...change,
   };

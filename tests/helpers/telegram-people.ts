@@ -11,7 +11,8 @@ export type Seen = {
   readonly topic: number | null;
 };
 
-const MEDIA = [
+/** Everything but text that a person can send. */
+export const MEDIA = [
   'photo',
   'voice',
   'audio',
@@ -23,7 +24,8 @@ const MEDIA = [
   'location',
   'contact',
   'poll',
-];
+] as const;
+export type Media = (typeof MEDIA)[number];
 
 export function seen(kept: Kept): Seen {
   const { content } = kept;
@@ -39,18 +41,6 @@ export function seen(kept: Kept): Seen {
 }
 
 type Where = { readonly topic?: number | null; readonly replyTo?: number | null };
-export type Media =
-  | 'photo'
-  | 'voice'
-  | 'audio'
-  | 'video'
-  | 'video_note'
-  | 'animation'
-  | 'sticker'
-  | 'document'
-  | 'location'
-  | 'contact'
-  | 'poll';
 
 /** Somebody with the app in their hand. */
 export class PersonOnTelegram {

@@ -13,6 +13,7 @@ import {
   type Store,
   type Thread,
 } from '../../src/index.ts';
+import { adasBrief } from './a-brief.ts';
 import type { GroupOnTelegram, PersonOnTelegram } from './telegram-people.ts';
 import { optionsFor } from './telegram-rig.ts';
 import { TelegramStandIn } from './telegram-stand-in.ts';
@@ -56,28 +57,6 @@ export const aBooking = (more: Partial<Booking> = {}): Booking => ({
   to: '2027-07-19',
   phone: '01632 960111',
   note: '',
-  ...more,
-});
-
-export const aBrief = (more: Partial<Brief> = {}): Brief => ({
-  threadId: '',
-  booking: 'BR-2702',
-  firstName: 'Ada',
-  van: 'Dunlin',
-  site: 'Sandwick Head',
-  pitch: '14',
-  nightsLeft: 3,
-  amps: 10,
-  phone: '01632 960111',
-  reason: 'unsure',
-  question: 'the fridge clicks & goes <out>',
-  understood: [],
-  tried: [],
-  attachments: [],
-  hazard: null,
-  language: 'en',
-  suggested: null,
-  atMs: 0,
   ...more,
 });
 
@@ -196,7 +175,7 @@ export async function aYard(options: YardOptions) {
     },
     pass: (threadId: string, brief: Partial<Brief> = {}, urgency: 'danger' | 'urgent' | 'usual' = 'usual') =>
       save(threadId, { keeper: 'waiting', reason: brief.reason ?? 'unsure', sinceMs: Date.now() }, [
-        { kind: 'passed', reason: brief.reason ?? 'unsure', urgency, brief: aBrief({ threadId, ...brief }) },
+        { kind: 'passed', reason: brief.reason ?? 'unsure', urgency, brief: adasBrief({ threadId, ...brief }) },
       ]),
     hirerSays: (threadId: string, text: string, attachments: readonly Attachment[] = [], edit = false) =>
       save(threadId, {}, [{ kind: 'to-staff', text, attachments, edit }]),

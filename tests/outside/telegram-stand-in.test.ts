@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { botApiDescription, faultsInCall, faultsInObject } from '../helpers/telegram-description.ts';
 import { parseHtml } from '../helpers/telegram-html.ts';
+import { MEDIA } from '../helpers/telegram-people.ts';
 import { TelegramStandIn } from '../helpers/telegram-stand-in.ts';
 
 /** The stand-in itself: a check that cannot fail proves nothing about the calls that pass it. */
@@ -50,20 +51,7 @@ describe.skipIf(!description.published)('the check against the published Bot API
     const standIn = await new TelegramStandIn().start();
     const ada = standIn.person('Ada');
     const group = standIn.group({ forum: true });
-    for (const media of [
-      'photo',
-      'voice',
-      'audio',
-      'video',
-      'video_note',
-      'animation',
-      'sticker',
-      'document',
-      'location',
-      'contact',
-      'poll',
-    ] as const)
-      ada.sends(media, { caption: 'x' });
+    for (const media of MEDIA) ada.sends(media, { caption: 'x' });
     const first = ada.says('/start x');
     ada.edits(first, 'y');
     ada.pressesData('z', first);

@@ -22,6 +22,13 @@ describe('the staff desk in a group with forum topics', () => {
     until(() => yard.standIn.world.queries.get(query)?.answered === true, 'the press to be answered').then(
       () => yard.standIn.world.queries.get(query)?.text,
     );
+  /** Ada's thread has been passed, and the group has its brief; Margaret is one of the staff. */
+  const adaWaits = async () => {
+    const ada = await yard.hirer('Ada', aBooking());
+    await yard.pass(ada.threadId);
+    await told('fridge');
+    return { ...ada, meg: yard.standIn.person('Margaret') };
+  };
   const hirerReads = (person: { screen: () => { text: string }[] }, text: string) =>
     until(() => person.screen().some((seen) => seen.text.includes(text)), `the hirer to read '${text}'`);
 
@@ -37,10 +44,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('takes a thread by a press: the hirer is told, the brief says who has it', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId, meg } = await adaWaits();
     expect(await answered(meg.presses('I have it', yard.group.place))).toContain('You have it.');
     expect(await yard.keeper(threadId)).toBe('staff');
     await told('Margaret has it.');
@@ -111,10 +115,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('does not repeat in the forum topic what staff said there, but shows what was said from elsewhere', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId, meg } = await adaWaits();
     meg.saysIn(yard.group.place, 'from the group', { topic: topicId() });
     await hirerReads(person, 'from the group');
     await yard.shell.say(threadId, 'Somebody', 'from the page');
@@ -178,19 +179,14 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('copies what has no file of its own, such as a poll', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId } = await adaWaits();
     const poll = person.sends('poll');
     await yard.hirerSays(threadId, '', [{ kind: 'file', file: `tg:copy:${person.user.id}:${poll.message_id}` }]);
     await until(() => inTopic().some((seen) => seen.media === 'poll'), 'the poll');
   });
 
   it('changes the hirer’s copy when staff edit their message, and nothing for a repeat of the same text', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, meg } = await adaWaits();
     const said = meg.saysIn(yard.group.place, 'The red tap', { topic: topicId() });
     await hirerReads(person, 'The red tap');
     meg.edits(said, 'The red tap');
@@ -206,10 +202,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('changes the words under a photo', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, meg } = await adaWaits();
     const sent = meg.sends('photo', { place: yard.group.place, topic: topicId(), caption: 'the red one' });
     await hirerReads(person, 'the red one');
     meg.edits(sent, 'the blue one');
@@ -218,10 +211,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('sends what was put right anew, and says so, when the hirer has deleted the first', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, meg } = await adaWaits();
     const said = meg.saysIn(yard.group.place, 'The red tap', { topic: topicId() });
     await hirerReads(person, 'The red tap');
     person.deletes(person.screen().at(-1)?.id ?? 0);
@@ -234,10 +224,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('changes what staff said before they gave the thread back, without taking it again', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId, meg } = await adaWaits();
     const said = meg.saysIn(yard.group.place, 'Ring 0163 first', { topic: topicId() });
     await hirerReads(person, 'Ring 0163 first');
     await yard.shell.giveBack(threadId, 'Somebody');
@@ -247,9 +234,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('shows in the forum topic what staff put right on the yard page, and lets nobody put right another’s words', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId } = await adaWaits();
     await yard.shell.say(threadId, 'Nessa', 'At ten');
     await told('Nessa to Ada\nAt ten');
     const line = (await yard.store.lines(threadId)).findLast(({ who }) => who === 'Nessa')?.id ?? 0;
@@ -284,10 +269,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('keeps in the yard what begins with yard:, its edits too', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId, meg } = await adaWaits();
     const note = meg.saysIn(yard.group.place, 'yard: third time this week', { topic: topicId() });
     meg.edits(note, 'fourth time this week');
     meg.saysIn(yard.group.place, 'A person is on the way', { topic: topicId() });
@@ -301,10 +283,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('keeps the next message in the yard after the press, and only that one', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, meg } = await adaWaits();
     await answered(meg.presses('I have it', yard.group.place));
     await told('Margaret has it.');
     expect(await answered(meg.presses('Keep in the yard', yard.group.place))).toBe(
@@ -327,10 +306,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('closes the forum topic when the thread is given back and reopens it at the next pass', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId, meg } = await adaWaits();
     await answered(meg.presses('I have it', yard.group.place));
     await told('Margaret has it.');
     expect(await answered(meg.presses('Back to the bot', yard.group.place))).toBe('Back with the bot.');
@@ -369,9 +345,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('makes a new forum topic with the brief when somebody deleted it', async () => {
-    const { threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { threadId } = await adaWaits();
     yard.group.deletesTopic(TITLE);
     await yard.hirerSays(threadId, 'anybody there?');
     await until(() => inTopic().some((seen) => seen.text.includes('anybody there?')), 'the line in a new forum topic');
@@ -414,9 +388,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('tells of a notice shown while people have the thread', async () => {
-    const { threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { threadId } = await adaWaits();
     await yard.shell.take(threadId, 'Nessa');
     await new Promise((resolve) => setTimeout(resolve, 5));
     await yard.notice(threadId, 'safety-gas-smell');
@@ -424,10 +396,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('leaves the staff’s own talk in General alone', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    const meg = yard.standIn.person('Margaret');
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, meg } = await adaWaits();
     meg.saysIn(yard.group.place, 'who wants tea?');
     meg.saysIn(yard.group.place, 'Hello Ada', { topic: topicId() });
     await hirerReads(person, 'Hello Ada');
@@ -435,9 +404,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('says so when a colleague has the hirer and the words were not sent', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person, threadId } = await adaWaits();
     await yard.shell.take(threadId, 'Gethin');
     const meg = yard.standIn.person('Margaret');
     meg.saysIn(yard.group.place, 'Have you tried the fuse?', { topic: topicId() });
@@ -475,9 +442,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('takes an administrator who stays anonymous for one of the staff, and no other bot', async () => {
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person } = await adaWaits();
     yard.group.botSays('from a bot', topicId(), 'another bot');
     yard.group.botSays('from the yard', topicId(), 'the group itself');
     await hirerReads(person, 'Somebody\nfrom the yard');
@@ -485,18 +450,14 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('puts a reminder into the forum topic', async () => {
-    const { threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { threadId } = await adaWaits();
     await yard.channel.desk?.remind(threadId, 'Ada has waited for 20 minutes.', true);
     await told('Ada has waited for 20 minutes.');
     expect(inTopic().at(-1)?.text).toBe('Ada has waited for 20 minutes.');
   });
 
   it('says when a shift ends with a hirer unanswered, and offers them to the next', async () => {
-    const { threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { threadId } = await adaWaits();
     await yard.shell.take(threadId, 'Nessa');
     await told('Nessa has it.');
     await yard.shiftEnds(threadId, 'Nessa');
@@ -507,9 +468,7 @@ describe('the staff desk in a group with forum topics', () => {
 
   it('works on by reply when the bot may not manage forum topics', async () => {
     yard.group.place.mayManageTopics = false;
-    const { person, threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { person } = await adaWaits();
     const brief = yard.group.screen(null)[0];
     const meg = yard.standIn.person('Margaret');
     meg.saysIn(yard.group.place, 'still here', { replyTo: brief?.id ?? null });
@@ -517,9 +476,7 @@ describe('the staff desk in a group with forum topics', () => {
   });
 
   it('answers an unknown button without doing anything', async () => {
-    const { threadId } = await yard.hirer('Ada', aBooking());
-    await yard.pass(threadId);
-    await told('fridge');
+    const { threadId } = await adaWaits();
     const meg = yard.standIn.person('Margaret');
     const kept = yard.group.place.messages.at(-1);
     if (kept === undefined) throw new Error('no message');

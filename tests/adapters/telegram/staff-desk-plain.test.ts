@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { until } from '../../contracts/channel.ts';
+import { NOBODY } from '../../helpers/a-brief.ts';
 import { aBooking, aYard, type Yard } from '../../helpers/telegram-yard.ts';
 
 describe('the staff desk in a plain group', () => {
@@ -75,17 +76,7 @@ describe('the staff desk in a plain group', () => {
 
   it('answers a hirer who has no booking', async () => {
     const { person, threadId } = await yard.hirer('Zed', null);
-    await yard.pass(threadId, {
-      booking: null,
-      firstName: null,
-      van: null,
-      site: null,
-      pitch: null,
-      nightsLeft: null,
-      amps: null,
-      phone: null,
-      reason: 'asked',
-    });
+    await yard.pass(threadId, { ...NOBODY, reason: 'asked' });
     await told('No booking yet');
     const meg = yard.standIn.person('Margaret');
     meg.saysIn(yard.group.place, 'Who are you with?', { replyTo: messageWith('No booking yet') });

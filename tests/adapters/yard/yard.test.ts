@@ -14,6 +14,14 @@ async function aWorld(options: Parameters<typeof chatWorld>[0] = {}): Promise<Pa
   await world.store.putBookings([aBooking()]);
   return world;
 }
+/** A hirer of Dunlin who has written once and gets no answer from the bot. */
+async function aTalk(text: string) {
+  const world = await aWorld({ answer: () => [] });
+  const hirer = webPerson(world, `/chat/${await world.link()}`);
+  await hirer.post({ text });
+  const [thread] = await world.store.threads({});
+  return { world, hirer, path: `/yard/thread/${thread?.id}` };
+}
 const aPass = (world: PagesWorld, brief = {}) => world.passed({ booking: 'BR-2702', van: 'dunlin' }, brief);
 
 describe('signing in to the yard', () => {
@@ -157,11 +165,7 @@ describe('a thread in the yard', () => {
   });
 
   it('carries words and a photo to the hirer\u2019s page under the name on the rota', async () => {
-    const world = await aWorld({ answer: () => [] });
-    const hirer = webPerson(world, `/chat/${await world.link()}`);
-    await hirer.post({ text: 'a person please' });
-    const [thread] = await world.store.threads({});
-    const path = `/yard/thread/${thread?.id}`;
+    const { world, hirer, path } = await aTalk('a person please');
     const gethin = await yardPerson(world, 'Gethin');
     await gethin.press(path, `${path}/say`, { text: 'Like this:', photo: new File([aPhoto()], 'valve.png') });
     const last = (await hirer.screen()).at(-1);
@@ -208,11 +212,7 @@ describe('a thread in the yard', () => {
   });
 
   it('lets one put right what one said: the hirer\u2019s page shows the new words where the old stood', async () => {
-    const world = await aWorld({ answer: () => [] });
-    const hirer = webPerson(world, `/chat/${await world.link()}`);
-    await hirer.post({ text: 'a person please' });
-    const [thread] = await world.store.threads({});
-    const path = `/yard/thread/${thread?.id}`;
+    const { world, hirer, path } = await aTalk('a person please');
     const gethin = await yardPerson(world, 'Gethin');
     await gethin.press(path, `${path}/say`, { text: 'The red tap' });
     await gethin.press(path, `${path}/say`, { text: 'And ring me' });
@@ -248,11 +248,7 @@ describe('a thread in the yard', () => {
   });
 
   it('keeps a note in the yard', async () => {
-    const world = await aWorld({ answer: () => [] });
-    const hirer = webPerson(world, `/chat/${await world.link()}`);
-    await hirer.post({ text: 'hello' });
-    const [thread] = await world.store.threads({});
-    const path = `/yard/thread/${thread?.id}`;
+    const { world, hirer, path } = await aTalk('hello');
     const nessa = await yardPerson(world, 'Nessa');
     await nessa.press(path, `${path}/note`, { text: 'has a bad back, send Gethin' });
     expect(await (await nessa.get(path)).text()).toContain('has a bad back');

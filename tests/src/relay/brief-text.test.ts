@@ -1,28 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { attachmentsText, briefLines, briefTitle } from '../../../src/relay/brief-text.ts';
 import type { Brief } from '../../../src/thread/thread.ts';
+import { adasBrief, NOBODY } from '../../helpers/a-brief.ts';
 
-const brief = (more: Partial<Brief> = {}): Brief => ({
-  threadId: 't',
-  booking: 'BR-2702',
-  firstName: 'Ada',
-  van: 'Dunlin',
-  site: 'Sandwick Head',
-  pitch: '14',
-  nightsLeft: 3,
-  amps: 10,
-  phone: '01632 960111',
-  reason: 'unsure',
-  question: 'the fridge clicks',
-  understood: [],
-  tried: [],
-  attachments: [],
-  hazard: null,
-  language: 'en',
-  suggested: null,
-  atMs: 0,
-  ...more,
-});
+const brief = (more: Partial<Brief> = {}): Brief => adasBrief({ question: 'the fridge clicks', ...more });
 const text = (kind: string, more: Partial<Brief> = {}, urgency: 'danger' | 'urgent' | 'usual' = 'usual') =>
   briefLines(brief(more), urgency).find((line) => line.kind === kind)?.text;
 
@@ -75,18 +56,8 @@ describe('a brief in words', () => {
   });
 
   it('leaves out what is not known and says what is known to be missing', () => {
-    const nobody = {
-      booking: null,
-      firstName: null,
-      van: null,
-      site: null,
-      pitch: null,
-      nightsLeft: null,
-      amps: null,
-      phone: null,
-    };
-    expect(text('who', nobody)).toBe('No booking yet');
-    expect(text('phone', nobody)).toBeUndefined();
+    expect(text('who', NOBODY)).toBe('No booking yet');
+    expect(text('phone', NOBODY)).toBeUndefined();
     expect(text('who', { amps: 0, nightsLeft: 1 })).toContain('1 night left · no hook-up');
     expect(text('who', { nightsLeft: 0 })).toContain('goes home today');
     expect(text('who', { nightsLeft: -1 })).toContain('hire is over');
