@@ -14,6 +14,7 @@ import { answerLine, messageOf } from '../console/ask-lines.ts';
 import { whyText } from '../console/why-text.ts';
 import { command, type Terminal, UsageError } from './command.ts';
 import { servedGraph } from './served-graph.ts';
+import { vanBooking } from './van-booking.ts';
 
 export const ask = command({
   name: 'ask',
@@ -48,20 +49,7 @@ function bookingOf(name: string, { knowledge }: Served): Booking {
     throw new UsageError(`no van '${name}' in the fleet, expected one of ${[...knowledge.vans.keys()].join(', ')}`);
   }
   const today = dayOf(Date.now(), knowledge.firm.timeZone);
-  return {
-    ref: 'ASK',
-    hirer: 'you',
-    firstName: '',
-    people: null,
-    van,
-    site: null,
-    pitch: null,
-    amps: null,
-    from: today,
-    to: addDays(today, 3),
-    phone: null,
-    note: '',
-  };
+  return vanBooking({ ref: 'ASK', hirer: 'you', van, from: today, to: addDays(today, 3) });
 }
 
 /** One talk on the terminal: a thread that lives as long as the command. */

@@ -23,6 +23,7 @@ import { command, type Terminal } from './command.ts';
 import { createGapRecords } from './gap-records.ts';
 import { progressBar } from './progress-bar.ts';
 import { servedGraph } from './served-graph.ts';
+import { vanBooking } from './van-booking.ts';
 import { databaseFile } from './with-data.ts';
 
 const USUAL_DAY = '2027-07-15';
@@ -111,20 +112,7 @@ export function topicAsked(topic: string, van: string, served: Served): string {
 }
 
 function trialBooking(van: string): Booking {
-  return {
-    ref: 'TRIAL',
-    hirer: '',
-    firstName: '',
-    people: null,
-    van,
-    site: null,
-    pitch: null,
-    amps: null,
-    from: USUAL_DAY,
-    to: null,
-    phone: null,
-    note: '',
-  };
+  return vanBooking({ ref: 'TRIAL', hirer: '', van, from: USUAL_DAY, to: null });
 }
 
 function keep(file: string, folder: string, trialled: readonly Trialled[]): void {

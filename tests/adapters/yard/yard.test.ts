@@ -98,6 +98,25 @@ describe('signing in to the yard', () => {
   });
 });
 
+describe('who belongs to the yard', () => {
+  it('is what an operator said last: a new role holds at once, and shutting out ends link, cookie and Telegram name', async () => {
+    const dismissed: string[] = [];
+    const world = await aWorld({ yard: { dismissed: async (name) => void dismissed.push(name) } });
+    const nessa = await yardPerson(world, 'Nessa', 'operator');
+    const gethin = await yardPerson(world, 'Gethin');
+    const unused = await world.invite('Gethin');
+    expect((await gethin.get('/yard/people')).status).toBe(403);
+    await nessa.press('/yard/people', '/yard/people', { name: 'Gethin', role: 'operator' });
+    expect((await gethin.get('/yard/people')).status).toBe(200);
+    expect((await nessa.press('/yard/people', '/yard/people/remove', { name: 'Gethin' })).status).toBe(200);
+    expect(dismissed).toEqual(['Gethin']);
+    expect((await gethin.get('/yard')).status).toBe(401);
+    expect((await webPerson(world).post({}, `/yard/sign-in/${unused}`)).status).toBe(410);
+    expect((await nessa.press('/yard/people', '/yard/people/remove', { name: 'Nessa' })).status).toBe(409);
+    expect(dismissed).toEqual(['Gethin']);
+  });
+});
+
 describe('forms of the yard', () => {
   it('are refused without the page\u2019s own token, with a colleague\u2019s, and from another site', async () => {
     const world = await aWorld();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { newThread, putRight, staffSays } from '../../../src/index.ts';
+import { giveBack, newThread, putRight, staffSays, type Thread } from '../../../src/index.ts';
 
 const NOON = Date.parse('2027-07-15T11:00:00Z');
 const thread = newThread({ id: 't', channel: 'web', address: 'a' }, NOON);
@@ -24,5 +24,25 @@ describe('putting right what staff said', () => {
   it('lets the next brief know the new words alone', () => {
     const right = putRight(said.thread, 'Gethin', { id: 7, reply }, 'The blue tap', []);
     expect(right.kind === 'done' && right.thread.memory.tried).toEqual(['Gethin said: “The blue tap”']);
+  });
+});
+
+describe('giving a thread back', () => {
+  const held: Thread = {
+    ...newThread({ id: 't', channel: 'test', address: 'a' }, 0),
+    keeper: 'staff',
+    keeperName: 'Gethin',
+  };
+
+  it('asks once whether all is well, however often it is pressed', () => {
+    const first = giveBack(held, 'Gethin', 1);
+    if (first.kind !== 'done') throw new Error(first.kind);
+    expect(first.replies).toHaveLength(1);
+    expect(giveBack(first.thread, 'Gethin', 2)).toEqual({
+      kind: 'done',
+      thread: first.thread,
+      replies: [],
+      events: [],
+    });
   });
 });
