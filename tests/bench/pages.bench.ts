@@ -12,6 +12,7 @@ const world = await chatWorld();
 const link = await world.link(aBooking());
 const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
 const page = await context.newPage();
+const thread = await world.passed({ booking: 'BR-2702', van: 'dunlin' });
 await page.goto(`${world.origin}/yard/sign-in/${await world.invite('Dilys')}`);
 await page.click('button');
 await slowDown(await context.newCDPSession(page));
@@ -20,6 +21,8 @@ describe('the pages on a slow phone', () => {
   const options = { time: 0, iterations: 5, warmupTime: 0, warmupIterations: 1 };
   bench('the field, from its address to its first paint', () => firstPaint(`${world.origin}/yard`), options);
   bench('the list', () => firstPaint(`${world.origin}/yard/list`), options);
+  bench('a thread', () => firstPaint(`${world.origin}/yard/thread/${thread.id}`), options);
+  bench('the list to print', () => firstPaint(`${world.origin}/yard/turnaround`), options);
   bench('the chat page', () => firstPaint(`${world.origin}/chat/${link}`), options);
   bench(
     'an open field, from a pass to its flag',
