@@ -47,6 +47,9 @@ export type Mark = { readonly thread: string; readonly message: number; readonly
 /** A line of the program's own for a thread's room, still to be told. */
 export type Reminder = { readonly threadId: string; readonly words: string; readonly urgent: boolean };
 
+/** Notes of who of the staff a Telegram account belongs to. */
+const STAFF = 'telegram:staff:';
+
 /** Telegram hands out at most 100 updates at a time: no more can come twice. */
 const DONE_KEPT = 100;
 
@@ -110,10 +113,15 @@ export function createDeskNotes(
     reminders: async () => (await get<readonly Reminder[]>(always('reminders'))) ?? [],
     putReminders: (reminders: readonly Reminder[]) => put(always('reminders'), reminders),
 
-    staffName: (user: number) => get<string>(`telegram:staff:${user}`),
-    putStaffName: (user: number, name: string) => put(`telegram:staff:${user}`, name),
+    staffName: (user: number) => get<string>(`${STAFF}${user}`),
+    putStaffName: (user: number, name: string) => put(`${STAFF}${user}`, name),
+    /** Everybody of the staff who has opened their own link. */
+    staffUsers: async (): Promise<readonly { readonly user: number; readonly name: string }[]> =>
+      (await store.notes(STAFF)).flatMap(({ name, value }) =>
+        value === '' ? [] : [{ user: Number(name.slice(STAFF.length)), name: JSON.parse(value) as string }],
+      ),
     forgetStaffName: async (name: string) => {
-      for (const kept of await store.notes('telegram:staff:'))
+      for (const kept of await store.notes(STAFF))
         if (kept.value === JSON.stringify(name)) await store.putNote(kept.name, '');
     },
     /** Who took a thread without a name on the rota: their Telegram id and first name, for staff's eyes only. */

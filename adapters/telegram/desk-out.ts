@@ -107,7 +107,7 @@ export function createDeskOut(parts: DeskOutParts): DeskOut {
       await orLeftOut(next.threadId, () => tell(next));
       await notes.putTold(next === waiting[0] ? upTo(told, next.id) : { ...told, ahead: [...told.ahead, next.id] });
     } else {
-      await orLeftOut(next.threadId, () => rooms.line(next.threadId, null, next.words, { urgent: next.urgent }));
+      await orLeftOut(next.threadId, () => rooms.reminder(next.threadId, next.words, { urgent: next.urgent }));
       await putReminders((await allReminders()).filter((each) => each !== next));
     }
     if (lost) {

@@ -3,7 +3,16 @@ import type { Attachment, Booking, BriefLine, Reply, StoredEvent, Thread } from 
 import { briefTitle } from '../../src/index.ts';
 import type { DeskNotes, Room, Seat } from './desk-notes.ts';
 import type { DeskStore } from './desk-types.ts';
-import { alarmMarked, briefKeyboard, briefMarked, linesOfPass, SAYS, type Standing, UNNAMED } from './desk-words.ts';
+import {
+  alarmMarked,
+  briefKeyboard,
+  briefMarked,
+  linesOfPass,
+  reminderMarked,
+  SAYS,
+  type Standing,
+  UNNAMED,
+} from './desk-words.ts';
 import { ChannelError, toChannelError } from './errors.ts';
 import type { Keyboard } from './keyboard.ts';
 import { TELEGRAM } from './limits.ts';
@@ -195,6 +204,13 @@ export function createRooms({ api, sender, pace, notes, store, log }: RoomsParts
       text: string,
       { attachments = [], ...loud }: Loud & { readonly attachments?: readonly Attachment[] },
     ): Promise<void> => send(threadId, partsOf(relayed(from, text, attachments)), loud),
+
+    /** A word about the rota; whom it names is told by the app itself. */
+    reminder: async (threadId: string, words: string, loud: Loud): Promise<void> => {
+      const text = reminderMarked(words, await notes.staffUsers());
+      const id = await inRoom(threadId, loud, (to) => sender.text(text, null, to));
+      await notes.putSpoken(id, { thread: threadId, kind: 'told', text: '' });
+    },
 
     /** What a hirer said: staff may reply to it. */
     hirerLine: (threadId: string, from: string, text: string, attachments: readonly Attachment[]): Promise<void> =>

@@ -1,6 +1,6 @@
 import { type Brief, type BriefLine, briefLines, type Event, type Urgency } from '../../src/index.ts';
 import type { Keyboard } from './keyboard.ts';
-import { bold, type MarkedText, plain, type Run } from './marked-text.ts';
+import { bold, type MarkedText, mention, plain, type Run } from './marked-text.ts';
 
 export type Press = 'have' | 'back' | 'keep' | 'send';
 /** How a brief's thread stands; it decides which presses the brief offers. */
@@ -74,6 +74,21 @@ export function linesOfPass(event: Extract<Event, { kind: 'passed' }>): readonly
 export function alarmMarked(title: string, brief: Brief, urgency: Urgency): MarkedText {
   const first = briefLines(brief, urgency)[0]?.text ?? '';
   return [bold(`⛔ ${first}`), plain(`\n${title}: see the forum topic of that name.`)];
+}
+
+/** A reminder, in which the app tells whom it names, or all of the staff whom it can where it names everyone. */
+export function reminderMarked(
+  words: string,
+  staff: readonly { readonly user: number; readonly name: string }[],
+): MarkedText {
+  const found = /^((?:DANGER: )?)([^:]+)(:.*)$/s.exec(words);
+  const [before = '', whom = '', after = ''] = found?.slice(1) ?? [];
+  const named = staff.filter(({ name }) => name === whom);
+  if (named.length > 0)
+    return [plain(before), ...named.slice(0, 1).map((one) => mention(whom, one.user)), plain(after)];
+  if (whom !== 'Everyone' || staff.length === 0) return [plain(words)];
+  const all = staff.flatMap(({ user, name }, i) => [plain(i === 0 ? '' : ', '), mention(name, user)]);
+  return [plain(`${before}${whom} (`), ...all, plain(`)${after}`)];
 }
 
 export function briefKeyboard(threadId: string, standing: Standing, hasSuggested: boolean): Keyboard {

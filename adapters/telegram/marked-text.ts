@@ -1,9 +1,14 @@
-/** A stretch of text in one style. A marked text is a list of them: entities never nest and can be cut anywhere. */
-export type Run = { readonly text: string; readonly bold: boolean };
+/**
+ * A stretch of text in one style. A marked text is a list of them: entities never nest and can be cut anywhere. `user`: the
+ * account that the app tells of it, whatever they have muted.
+ */
+export type Run = { readonly text: string; readonly bold: boolean; readonly user?: number };
 export type MarkedText = readonly Run[];
 
 export const plain = (text: string): Run => ({ text, bold: false });
 export const bold = (text: string): Run => ({ text, bold: true });
+
+export const mention = (text: string, user: number): Run => ({ text, bold: false, user });
 
 export function textOf(marked: MarkedText): string {
   return marked.map((run) => run.text).join('');
@@ -11,9 +16,12 @@ export function textOf(marked: MarkedText): string {
 
 /** For Telegram's HTML (https://core.telegram.org/bots/api#html-style): `<`, `>` and `&` must be entities. */
 export function htmlOf(marked: MarkedText): string {
-  return marked
-    .map((run) => (run.bold && run.text !== '' ? `<b>${escapeHtml(run.text)}</b>` : escapeHtml(run.text)))
-    .join('');
+  return marked.map(runHtml).join('');
+}
+
+function runHtml({ text, bold, user }: Run): string {
+  if (text !== '' && user !== undefined) return `<a href="tg://user?id=${user}">${escapeHtml(text)}</a>`;
+  return text !== '' && bold ? `<b>${escapeHtml(text)}</b>` : escapeHtml(text);
 }
 
 function escapeHtml(text: string): string {
@@ -88,7 +96,7 @@ function slice(marked: MarkedText, from: number, to: number): MarkedText {
   let at = 0;
   for (const run of marked) {
     const text = run.text.slice(Math.max(0, from - at), Math.max(0, to - at));
-    if (text !== '') runs.push({ text, bold: run.bold });
+    if (text !== '') runs.push({ ...run, text });
     at += run.text.length;
   }
   return runs;

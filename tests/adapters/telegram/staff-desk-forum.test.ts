@@ -456,6 +456,25 @@ describe('the staff desk in a group with forum topics', () => {
     expect(inTopic().at(-1)?.text).toBe('Ada has waited for 20 minutes.');
   });
 
+  it('has the app tell whom a reminder names, or everybody it can', async () => {
+    const { threadId, meg } = await adaWaits();
+    yard.links.set('link-meg', 'Nessa').set('link-tom', 'Gethin');
+    const tom = yard.standIn.person('Thomas');
+    meg.says('/start link-meg');
+    tom.says('/start link-tom');
+    await until(() => meg.screen().length + tom.screen().length === 2, 'both to be welcomed');
+    const lastSent = () => yard.standIn.callsOf('sendMessage').at(-1)?.payload.text;
+    await yard.channel.desk?.remind(threadId, 'Gethin: waiting 30 min, nobody has it yet.', false);
+    await told('waiting 30 min');
+    expect(lastSent()).toBe(`<a href="tg://user?id=${tom.user.id}">Gethin</a>: waiting 30 min, nobody has it yet.`);
+    await yard.channel.desk?.remind(threadId, 'DANGER: Everyone: waiting 8 min, nobody has it yet.', true);
+    await told('DANGER: Everyone (Nessa, Gethin): waiting 8 min');
+    expect(lastSent()).toContain(`<a href="tg://user?id=${meg.user.id}">Nessa</a>`);
+    await yard.channel.desk?.remind(threadId, 'Dilys: waiting 40 min, nobody has it yet.', false);
+    await told('Dilys: waiting 40 min');
+    expect(lastSent()).not.toContain('<a');
+  });
+
   it('says when a shift ends with a hirer unanswered, and offers them to the next', async () => {
     const { threadId } = await adaWaits();
     await yard.shell.take(threadId, 'Nessa');
