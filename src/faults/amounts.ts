@@ -1,4 +1,5 @@
 import { numbersIn, type Piece, pieces } from '../language/numbers.ts';
+import type { Verdict } from './types.ts';
 
 /*
  * Amounts in answers: '12.4' to 'Is the needle below 11.8?'. Only where the question compares with exactly one number
@@ -8,6 +9,7 @@ import { numbersIn, type Piece, pieces } from '../language/numbers.ts';
 type Test = (amount: number, limit: number) => boolean;
 const LIMIT = '(-?\\d+(?:\\.\\d+)?)';
 const TESTS: readonly (readonly [RegExp, Test])[] = [
+  [new RegExp(`all ${LIMIT} (?:bar|lamp)`), (amount, limit) => amount >= limit],
   [
     new RegExp(`(?:at or under|no more than|at most) ${LIMIT}|${LIMIT} (?:\\w+ )?or (?:less|fewer|under)`),
     (amount, limit) => amount <= limit,
@@ -18,10 +20,20 @@ const TESTS: readonly (readonly [RegExp, Test])[] = [
 ];
 
 /** Null when no one amount answers the question. */
-export function readAmount(text: string, question: string): 'yes' | 'no' | null {
-  const ask = inDigits(question);
-  const amount = oneAmount(text);
-  if (amount === null) return null;
+export function readAmount(text: string, question: string): Verdict | null {
+  const ask = inDigits(
+    question.replace(/\bis it freezing\b/i, 'is it below 0 °C').replace(/\bless than its full time\b/i, USUAL_TIME),
+  );
+  const since = /\b(?:minute|hour|day)s?\b/.test(ask) ? toldAgo(text) : null;
+  if (since !== null) {
+    const [least, most] = since.map((minutes) => compare({ value: minutes, unit: 'min' }, ask));
+    return least === most ? (least ?? null) : null;
+  }
+  const amount = oneAmount(text) ?? byGauge(text, ask);
+  return amount === null ? null : compare(amount, ask);
+}
+
+function compare(amount: Amount, ask: string): Verdict | null {
   for (const [pattern, holds] of TESTS) {
     const found = pattern.exec(ask);
     const limit = found?.[1] ?? found?.[2];
@@ -31,6 +43,40 @@ export function readAmount(text: string, question: string): 'yes' | 'no' | null 
     return holds(inUnitOf(amount, Number(limit), ask), Number(limit)) ? 'yes' : 'no';
   }
   return null;
+}
+
+/**
+ * Times told by the calendar, as the least and most minutes they are ago. Whole phrases, the longer first: 'this morning'
+ * may be an hour ago or ten.
+ */
+const AGO: readonly (readonly [RegExp, number, number])[] = [
+  [/\b(?:day before yesterday|two nights? ago)\b/, 36 * 60, 60 * 60],
+  [/\b(?:yesterday (?:evening|night)|last night)\b/, 8 * 60, 24 * 60 - 1],
+  [/\b(?:yesterday morning|yesterday lunch\w*)\b/, 24 * 60, 40 * 60],
+  [/\byesterday\b/, 12 * 60, 40 * 60],
+  [/\b(?:just (?:now|did|done|switched|turned|put|started)|a moment ago|moments ago)\b/, 0, 20],
+  [/\bsince (?:breakfast|lunch|dinner|tea|supper|we (?:got|came) (?:up|in))\b/, 60, 14 * 60],
+  [/\bthis morn(?:ing)?\b/, 30, 12 * 60],
+  [/\bthis (?:afternoon|evening)\b/, 10, 6 * 60],
+  [/\b(?:all|the whole) week\b|\b(?:a|last) week\b|\bfor weeks\b/, 5 * 1440, 9 * 1440],
+  [/\b(?:for|some|several|a few|many) days\b/, 2 * 1440 + 1, 9 * 1440],
+  [/\b(?:all day|whole day)\b/, 7 * 60, 24 * 60],
+];
+
+function toldAgo(text: string): readonly [number, number] | null {
+  const said = text.toLowerCase();
+  const found = AGO.find(([told]) => told.test(said));
+  return found === undefined || /\b(?:not|n't|never)\b/.test(said) ? null : [found[1], found[2]];
+}
+
+/** 'Empty' and 'full' of a gauge that is asked for in bars, lamps or percent. */
+function byGauge(text: string, ask: string): Amount | null {
+  const unit = /\b(?:bars?|lamps?)\b/.test(ask) ? 'bar' : /%/.test(ask) ? '%' : null;
+  const side = /^\W*(?:it ?i?'?s |completely |totally |nearly |almost )*(empty|full)\b[^?]{0,12}$/i
+    .exec(text)?.[1]
+    ?.toLowerCase();
+  if (unit === null || side === undefined) return null;
+  return { value: side === 'empty' ? 0 : unit === 'bar' ? GAUGE : 100, unit };
 }
 
 /** The question with its number words in digits: 'under a quarter' is 'under 0.25', 'a day or more' is '1 day or more'. */
@@ -53,6 +99,9 @@ function words(all: readonly Piece[], from: number, to: number): string {
     .map((piece) => `${piece.text} `)
     .join('');
 }
+
+/** 'Its full time' differs by van between 40 and 60 minutes: what is told in hours or a few minutes answers all the same. */
+const USUAL_TIME = 'less than 45 minutes';
 
 type Amount = { readonly value: number; readonly unit: string | null };
 

@@ -42,7 +42,7 @@ export const RECORD = starting(
   'remind me (?:where we (?:are|were)|what we have (?:done|tried))',
 );
 
-const POLITE_BACK = '(?:no |wait |oops |(?:can|could|please) (?:we |you |i )?)*';
+const POLITE_BACK = '(?:no |wait |oops |sorry |hang on |wrong (?:one|button) |(?:can|could|please) (?:we |you |i )?)*';
 export const BACK = whole(
   `${POLITE_BACK}(?:go|step|take me|take it) back(?: (?:a|one|1) step| one| please| a bit)*`,
   `${POLITE_BACK}back(?: a step| one| please| up)?`,
@@ -68,7 +68,8 @@ export const HOW = starting(
   '(?:can|could) you (?:show|explain|send|tell me (?:how|where|what|which))',
   'is there a (?:picture|photo|drawing)',
   '(?:do|did) you mean',
-  '(?:i )?(?:do not|did not) (?:understand|get (?:it|that|you|what)|follow|know (?:how|where|what|which))',
+  '(?:i )?(?:do not|did not) (?:understand|get (?:it|that|you|what)|follow|know (?:how(?! (?:much|many|long|heavy|old|far|often)\\b)|where|what|which))',
+  '(?:i )?can not (?:find the|(?:find|see) where)',
   '(?:not sure|no idea) (?:how|where|what|which)',
   'i am lost',
   '(?:do|should|would) (?:i|we) (?:need|have to|use|want|put|take|turn|push|pull)',
@@ -88,6 +89,8 @@ export const CANNOT = starting(
   '(?:(?:i|we|just|really) )*(?:can|could) not(?: (?:really|quite|actually))?(?: (?:tell|say|see|find|reach|get (?:to|at|near|in|it)|look|check|make (?:it|that) out|work (?:it|that) out|remember|hear))?',
   '(?:it is )?too (?:dark|high|far|stiff|heavy|tight)',
   'there (?:is|are) not (?:one|any|a)',
+  '(?:the |our |my )?neighbours? (?:is|are|has|have) (?:not|out|away|gone|left)',
+  '(?:the )?(?:people |ones |folk )?next ?door (?:is|are|has|have) (?:not|out|away|gone|left)',
   '(?:we |i )?(?:have not got|do not have|do not seem to have) (?:one|it|that|any)',
   'no can do|(?:there is )?(?:nobody|no one|no torch|no neighbours?)',
   'no such|maybe|perhaps|possibly|might be|could be',
@@ -102,6 +105,7 @@ export const YES = starting(
   '(?:i am )?afraid so',
   'that is (?:it|right|correct|the one)',
   '(?:just )?(?:a )?(?:little |wee |tiny )?bit(?: of an?)?|slightly|(?:ha|haha|lol|oops|doh) yes|as soon as|soon as',
+  '(?:very|extremely|totally|completely|quite)$',
   '(?:the |number |breaker )?\\w+ (?:is|are|does|did|was)$',
 );
 
@@ -115,11 +119,11 @@ export const NO = starting(
 
 /** A yes or no that comes last: 'kettle boils so no', 'heater and kettle yeah'. */
 export const LAST_YES = /(?: |, )(?:so |then )?(?:ye+s+|yep+|yeah|yup|aye)$/;
-export const LAST_NO = / (?:so|then) (?:no|nope|nah)$/;
+export const LAST_NO = / (?:(?:so|then) (?:no|nope|nah)|(?<=^i \w+ (?:it|them|that) )(?:no|nope|nah))$/;
 
 /** 'No light' and 'no noise' say what is not there; 'no it is up' refuses. */
 export const NO_THING =
-  /^no (?!(?:it|its|they|there|the|we|i|that|this|not|all|both|thanks|thank|never|sure|idea|but|and|everything|nothing|just|still|yes|my|our|he|she|only|is|are|up|down|on|off)\b)\w/;
+  /^no (?!(?:\w+ed|keeps?|goes|runs|works|looks|seems|comes|stays|says|shows|reads|been|was|were|has|had|have|did|does|do|it|its|they|there|the|we|i|that|this|not|all|both|thanks|thank|never|sure|idea|but|and|everything|nothing|just|still|yes|my|our|he|she|only|is|are|up|down|on|off)\b)\w/;
 
 /** It works, said while something was only to be looked at. */
 export const WORKS_NOW = anywhere(
@@ -139,7 +143,11 @@ export const WORKED = anywhere(
   '(?:is|its|it|they are|are|burner) (?:now )?(?:on|alight)$',
   'you (?:star|legend|genius|beauty)',
   '(?:have|got) (?:\\w+ )?(?:water|light|lights|heat|heating|power|gas|flame|signal|picture|hot)',
-  '(?:is|are) (?:coming|flowing|cooling|heating|charging|pumping)',
+  '(?:is|are) (?:coming|flowing|cooling|heating|charging|pumping|boiling|burning|glowing|running|filling|draining|becoming)|gushing|pouring out|nicely',
+  'out it came|(?:came|popped|slid|pulled) (?:out|off|free|loose|away|up|on|through)|(?:slides?|moves?|turns?|opens?|shuts?|closes?|goes|runs) (?:\\w+ )?(?:fine|easily|freely|smooth|smoothly|like|well)',
+  'like (?:butter|a dream|new|magic|clockwork|a charm)|at last|finally|holding|stayed(?: up| on| in)?|(?:so )?far so good|first time|peace|silence|smooth|warm air',
+  'coming (?:through|out)|it (?:clicked|shut|opened|moved|lit)',
+  '(?:is )?(?:power|water|gas|light|heat|heating) (?:again|now|is here)',
 );
 
 export const WELL =
@@ -149,6 +157,8 @@ export const BADLY = /^(?:no+|nope+|na+h*|n|naw|negative|it (?:did|has|is|does) 
 
 export const FAILED = anywhere(
   '(?:straight|right) back|(?:went|goes|fell|dropped|drops|popped|pops) (?:straight |right )?back(?: down| off| out| again)?|(?:fell|falls|popped) (?:down|out) again|trips|keeps (?:tripping|dropping|going out)',
+  'as (?:cold|dead|dark|dry|bad|warm|weak) as (?:ever|before|it was)',
+  '(?:wet|dead|cold|warm|dry|dark|leaking|beeping|dripping) again|(?:found )?(?:0|zero|none)(?: \\w+)?$|no (?:channels|water|gas|heat|power|light|picture|signal)',
   'still|nothing|nowt|not|failed|fails|fail|worse|dead',
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
   'same(?: as before| again| thing| problem)?|as before',
@@ -160,9 +170,10 @@ export const FAILED = anywhere(
 export const STILL_WELL = starting('(?:yes )?(?:it (?:is )?)?still (?:working|going|on)');
 
 export const NOT_TRIED = anywhere(
+  '(?:have|got|has) no (?!power|water|gas|heat|light|hot|picture|signal)\\w+|(?:is|are) no (?:spares?|fuses?)|tomorrow|later',
   '(?:can|could|will|would) not (?:do|reach|get|find|manage|shift|budge|move|turn|open|lift|undo|risk|try|be able)',
   'not (?:able|allowed|willing|going to|got|strong enough|comfortable)',
-  'have not got|do not (?:have|want to|fancy|dare|feel)|rather not|not tonight',
+  'have not (?:got|done|tried)|do not (?:have|want to|fancy|dare|feel)|rather not|not tonight',
   'no (?:spare|fuse|fuses|key|ladder|tools?|torch|screwdriver|shop)',
   'too (?:stiff|heavy|hard|high|far|tight|difficult|scared|dark|tired|dangerous)',
 );

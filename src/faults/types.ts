@@ -1,6 +1,8 @@
 import type { CauseId, TopicId } from '../basics/ids.ts';
 
-export type Observation = 'yes' | 'no' | 'cannot-tell';
+/** What a statement answers to a yes-or-no question. */
+export type Verdict = 'yes' | 'no';
+export type Observation = Verdict | 'cannot-tell';
 
 /**
  * A check or a fix that was put to the hirer, and what came of it.

@@ -176,7 +176,8 @@ const CHECKS: Readonly<Record<string, readonly (readonly [string, string])[]>> =
   ],
   'Has it been on under 4 hours?': [
     ['about 2 hours', 'yes'],
-    ['since yesterday', 'other'],
+    ['since yesterday', 'no'],
+    ['since this morning', 'other'],
     ['half an hour', 'yes'],
     ['40 minutes', 'yes'],
     ['6 hours', 'no'],

@@ -1,0 +1,109 @@
+import { type Axis, type State, statesIn } from './states.ts';
+import type { Verdict } from './types.ts';
+import { contentOf, wordsOf } from './words.ts';
+
+/*
+ * Replies in opposites: 'it is up' to 'Is the switch down?'. A question of several parts ('Is the post switched off, or is
+ * its lamp out?') is read part by part, and each clause of the reply against the parts whose things it names.
+ */
+
+/** One part of the question: what it is about, and the states it asks for. */
+type Part = { readonly about: ReadonlySet<string>; readonly states: readonly State[] };
+
+export function byOpposites(said: readonly string[], ask: string): Verdict | null {
+  // Words in capitals name controls: the HOT of HOT WATER is no heat.
+  const labels = new Set((ask.match(/\b[A-Z]{2,}\b/g) ?? []).map((label) => label.toLowerCase()));
+  const asked = ask
+    .replace(/\bat 0\b/gi, 'off')
+    .replace(/\bbelow -?\d+ °C/gi, 'cold')
+    .replace(/\babove \d+ °C/gi, 'hot')
+    .replace(/\banything but\b/gi, 'not');
+  const either = /\bor\b/i.test(ask);
+  const parts = partsOf(asked, labels);
+  const all = parts.flatMap((part) => part.states);
+  const verdicts = new Set<Verdict>();
+  const counts = new Set<Verdict>();
+  for (const clause of clausesOf(said.filter((word) => !labels.has(word)))) {
+    const about = partsNamed(parts, contentOf(clause));
+    for (const { axis, side } of statesIn(clause)) {
+      const sides = sidesOn(about.find((part) => sidesOn(part.states, axis).size > 0)?.states ?? [], axis);
+      if (sides.size !== 1) continue;
+      (axis === 'count' ? counts : verdicts).add(sides.has(side) ? 'yes' : 'no');
+    }
+  }
+  const states = statesIn(said.filter((word) => !labels.has(word)));
+  // Yes to a check points to a fault: 'it looks fine' denies whatever was asked, unless it was asked whether it works.
+  if (
+    verdicts.size === 0 &&
+    states.some((state) => state.axis === 'health' && state.side === 1) &&
+    sidesOn(all, 'health').size === 0
+  ) {
+    return /\bdo(?:es)?\b.*\b(?:work|charge)\b/i.test(ask) ? 'yes' : 'no';
+  }
+  // 'All dark' denies 'Is only one dark?'.
+  if (counts.has('no')) return 'no';
+  if (verdicts.size === 0 && saysNothing(said)) {
+    // 'I can hear nothing' says nothing of what is dark.
+    return said.includes('hear') && sidesOn(all, 'noise').size === 0 ? null : nothingTo(all);
+  }
+  if (verdicts.size === 0) return only(counts) ?? onOrOffOfAValve(states, all);
+  return only(verdicts) ?? (either ? 'yes' : null);
+}
+
+function partsOf(ask: string, labels: ReadonlySet<string>): Part[] {
+  const parts: Part[] = [];
+  let waiting: string[] = [];
+  for (const piece of ask.split(/,|\b(?:or|and|with|but)\b/i)) {
+    const words = [...waiting, ...wordsOf(piece).filter((word) => !labels.has(word))];
+    const states = statesIn(words, true);
+    const asks = states.some(({ axis }) => axis !== 'count');
+    // 'The doors and windows shut' is one part: a piece that asks nothing yet goes with the next.
+    if (asks) parts.push({ about: contentOf(words), states });
+    waiting = asks ? [] : words;
+  }
+  if (waiting.length === 0) return parts;
+  return [...parts, { about: contentOf(waiting), states: statesIn(waiting, true) }];
+}
+
+/** 'The switch is on but the lamp is out' says two things. */
+function clausesOf(said: readonly string[]): string[][] {
+  const clauses: string[][] = [[]];
+  for (const word of said) {
+    if (word === 'but' || word === 'and' || word === 'though') clauses.push([]);
+    else clauses.at(-1)?.push(word);
+  }
+  return clauses.filter((clause) => clause.length > 0);
+}
+
+/** The parts whose things a clause names; all of them where it names none. */
+function partsNamed(parts: readonly Part[], content: ReadonlySet<string>): readonly Part[] {
+  const named = parts.filter((part) => [...content].some((each) => part.about.has(each)));
+  return named.length === 0 || named.every((part) => part.states.length === 0) ? parts : named;
+}
+
+/** 'The gas is on' says of a tap that it is open. */
+function onOrOffOfAValve(said: readonly State[], asked: readonly State[]): Verdict | null {
+  const [open] = sidesOn(asked, 'valve');
+  const sides = sidesOn(said, 'power');
+  if (open === undefined || sides.size !== 1) return null;
+  return sides.has(open) ? 'yes' : 'no';
+}
+
+/** 'Nothing' agrees with questions about what is silent, dark or empty, and denies those about what is there. */
+function nothingTo(asked: readonly State[]): Verdict | null {
+  const first = asked.find(({ axis }) => axis === 'noise' || axis === 'power' || axis === 'amount');
+  return first === undefined ? null : first.side === -1 ? 'yes' : 'no';
+}
+
+function saysNothing(words: readonly string[]): boolean {
+  return words.length <= 4 && words.includes('nothing');
+}
+
+function sidesOn(states: readonly State[], axis: Axis): Set<number> {
+  return new Set(states.filter((state) => state.axis === axis).map((state) => state.side));
+}
+
+function only<T>(values: ReadonlySet<T>): T | null {
+  const [first] = values;
+  return values.size === 1 && first !== undefined ? first : null;
+}
