@@ -73,4 +73,4 @@ export type Move =
   | { readonly kind: 'waiting' };
 
 /** What is said before a step beyond the step itself. */
-export type StepNote = 'how' | 'again' | 'tried' | 'back' | 'unknown';
+export type StepNote = 'how' | 'again' | 'tried' | 'back' | 'unknown' | 'unclear' | 'done';

@@ -187,6 +187,10 @@ export function answerStep(draft: Draft, walk: Walk, situation: Situation, press
     }
     case 'how':
       return again('how');
+    case 'unclear':
+      return again('unclear');
+    case 'done':
+      return again('done');
     case 'record':
       return again('tried');
     case 'other':

@@ -19,6 +19,17 @@ const TESTS: readonly (readonly [RegExp, Test])[] = [
   [new RegExp(`(?:over|above|more than) ${LIMIT}`), (amount, limit) => amount > limit],
 ];
 
+/** Words of amounts, beside the figures. */
+const AMOUNT_WORDS = new Set(
+  'zero one two three four five six seven eight nine ten eleven twelve fifteen twenty thirty forty fifty half quarter quarters third empty full bar bars lamp lamps light lights percent per cent volt volts v degree degrees c second seconds minute minutes hour hours h day days night nights week yesterday today morning afternoon evening breakfast lunch dinner tea supper since ago last about around roughly nearly almost reads shows'.split(
+    ' ',
+  ),
+);
+
+export function isOfAmount(word: string): boolean {
+  return AMOUNT_WORDS.has(word) || /^\d/.test(word);
+}
+
 /** Null when no one amount answers the question. */
 export function readAmount(text: string, question: string): Verdict | null {
   const ask = inDigits(

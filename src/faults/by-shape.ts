@@ -1,23 +1,32 @@
+import { isOfAmount } from './amounts.ts';
 import { SHAPES } from './question-shapes.ts';
 import { refusedAt } from './states.ts';
-import type { Verdict } from './types.ts';
+import type { Finding, Verdict } from './types.ts';
 
-const TABLE = SHAPES.map(([asks, yes, no]) => ({ asks, yes: wholeWords(yes), no: wholeWords(no) }));
+const TABLE = SHAPES.map(([asks, yes, no]) => ({
+  asks,
+  yes: wholeWords(yes),
+  no: wholeWords(no),
+  vocabulary: new Set(`${yes} ${no}`.match(/[a-z]{2,}/g) ?? []),
+}));
 
 function wholeWords(alternatives: string): RegExp | null {
   return alternatives === '' ? null : new RegExp(`(?<![\\w-])(?:${alternatives})(?![\\w-])`);
 }
 
 /** What a reply says to a question of one of the shapes of question-shapes.ts; null where none fits. */
-export function byShape(words: readonly string[], ask: string): Verdict | null {
-  if (/\bOFF\b/.test(ask) && /\b(?:switched|turned|put) on$/.test(words.join(' '))) return 'no';
-  for (const { asks, yes, no } of TABLE) {
+export function byShape(words: readonly string[], ask: string): Finding | null {
+  for (const { asks, yes, no, vocabulary } of TABLE) {
     if (!asks.test(ask)) continue;
     const denied = found(words, no);
-    if (denied === true) return 'no';
+    const says = (verdict: Verdict): Finding => ({
+      verdict,
+      rests: new Set([...vocabulary, ...words.filter(isOfAmount)]),
+    });
+    if (denied === true) return says('no');
     const agreed = found(words, yes);
-    if (agreed !== null) return agreed ? 'yes' : 'no';
-    if (denied === false) return 'yes';
+    if (agreed !== null) return says(agreed ? 'yes' : 'no');
+    if (denied === false) return says('yes');
   }
   return null;
 }
@@ -38,10 +47,14 @@ const NOT_THERE = /\b(?:no|not|none|nothing|never|neither|clean|clear|fine|good|
 const MOST_WORDS = 5;
 
 /** 'A twig' to 'Is there a leaf in the track?', 'there was a duvet on it' to 'Are bags over it?': something is there. */
-export function byThere(words: readonly string[], ask: string): Verdict | null {
+export function byThere(words: readonly string[], ask: string): Finding | null {
   const said = words.join(' ');
+  if (THERE.test(ask) && words.length <= MOST_WORDS && /^(?:there is )?nothing\b/.test(said)) {
+    return { verdict: 'no', rests: new Set(words) };
+  }
   if (words.length > 8 || NOT_THERE.test(said)) return null;
-  if (THERE_SAID.test(said)) return 'yes';
+  const there: Finding = { verdict: 'yes', rests: new Set(words) };
+  if (THERE_SAID.test(said)) return there;
   const names = THERE.test(ask) && words.length <= MOST_WORDS && words.some((word) => word.length > 2);
-  return names ? 'yes' : null;
+  return names ? there : null;
 }

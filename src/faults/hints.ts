@@ -54,10 +54,10 @@ export function leaningOf(
 function leanBy(words: readonly string[], rare: readonly string[], cause: ScopedCause, van: Holder): number {
   const ask = firstThatHolds(cause.check?.ask, van) ?? '';
   const clause = words.join(' ');
-  const verdict = ask === '' ? null : readStatement(clause, ask);
+  const verdict = ask === '' ? null : readStatement(clause, ask)?.verdict;
   if (verdict === 'yes') return /,(?! or)| and /i.test(ask) ? HALF_STATED : STATED;
   if (verdict === 'no') return / or /i.test(ask) ? 1 / HALF_STATED : 1 / STATED;
-  if (readStatement(clause, cause.say) === 'no') return 1 / HALF_STATED;
+  if (readStatement(clause, cause.say)?.verdict === 'no') return 1 / HALF_STATED;
   return rare.length === 0 ? 1 : NAMED;
 }
 

@@ -1,5 +1,5 @@
-import { type Axis, type State, statesIn } from './states.ts';
-import type { Verdict } from './types.ts';
+import { type Axis, isState, type State, statesIn } from './states.ts';
+import type { Finding, Verdict } from './types.ts';
 import { contentOf, wordsOf } from './words.ts';
 
 /*
@@ -10,33 +10,63 @@ import { contentOf, wordsOf } from './words.ts';
 /** One part of the question: what it is about, and the states it asks for. */
 type Part = { readonly about: ReadonlySet<string>; readonly states: readonly State[] };
 
-export function byOpposites(said: readonly string[], ask: string): Verdict | null {
+/** The words it rests on are those that stand on an axis the question asks of. */
+export function byOpposites(said: readonly string[], ask: string): Finding | null {
   // Words in capitals name controls: the HOT of HOT WATER is no heat.
   const labels = new Set((ask.match(/\b[A-Z]{2,}\b/g) ?? []).map((label) => label.toLowerCase()));
-  const asked = ask
-    .replace(/\bat 0\b/gi, 'off')
-    .replace(/\bbelow -?\d+ °C/gi, 'cold')
-    .replace(/\babove \d+ °C/gi, 'hot')
-    .replace(/\banything but\b/gi, 'not');
-  const either = /\bor\b/i.test(ask);
-  const parts = partsOf(asked, labels);
+  const parts = partsOf(
+    ask
+      .replace(/\bat 0\b/gi, 'off')
+      .replace(/\bbelow -?\d+ °C/gi, 'cold')
+      .replace(/\babove \d+ °C/gi, 'hot')
+      .replace(/\banything but\b/gi, 'not'),
+    labels,
+  );
+  const words = said.filter((word) => !labels.has(word));
+  const told = clausesOf(words).flatMap((clause) => toldOf(clause, parts));
+  const verdict = verdictOf(told, words, parts, ask);
+  if (verdict === null) return null;
+  const axes = new Set<Axis>(statesIn(wordsOf(ask)).map(({ axis }) => axis));
+  const bears = ({ axis }: State) => axes.has(axis) || axis === 'health' || axis === 'count' || axis === 'power';
+  const rests = new Set(said.filter((word, at) => statesIn([word]).some(bears) || isState(word) || isSetTo(said, at)));
+  // 'Is it cold, with the breaker up?' asks whether it is cold; 'Is it full, and still cold?' asks the same.
+  const main = parts[partsOf(ask.split(/,? with\b/i)[0] ?? '', labels).length - 1];
+  const half = verdict === 'yes' && parts.length > 1 && !/\bor\b/i.test(ask) && told.every(({ part }) => part !== main);
+  return half && told.length > 0 ? { verdict, rests, half } : { verdict, rests };
+}
+
+/** The 2 of 'it is on 2'. */
+function isSetTo(said: readonly string[], at: number): boolean {
+  return /^\d/.test(said[at] ?? '') && /^(?:on|at|to)$/.test(said[at - 1] ?? '');
+}
+
+/** What one clause says to one part of the question. */
+type Told = { readonly axis: Axis; readonly verdict: Verdict; readonly part: Part };
+
+function toldOf(clause: readonly string[], parts: readonly Part[]): Told[] {
+  const about = partsNamed(parts, contentOf(clause));
+  return statesIn(clause).flatMap(({ axis, side }): Told[] => {
+    const part = about.find((each) => sidesOn(each.states, axis).size > 0);
+    const sides = sidesOn(part?.states ?? [], axis);
+    return part === undefined || sides.size !== 1 ? [] : [{ axis, verdict: sides.has(side) ? 'yes' : 'no', part }];
+  });
+}
+
+function verdictOf(
+  told: readonly Told[],
+  said: readonly string[],
+  parts: readonly Part[],
+  ask: string,
+): Verdict | null {
+  const verdicts = new Set(told.filter(({ axis }) => axis !== 'count').map(({ verdict }) => verdict));
+  const counts = new Set(told.filter(({ axis }) => axis === 'count').map(({ verdict }) => verdict));
   const all = parts.flatMap((part) => part.states);
-  const verdicts = new Set<Verdict>();
-  const counts = new Set<Verdict>();
-  for (const clause of clausesOf(said.filter((word) => !labels.has(word)))) {
-    const about = partsNamed(parts, contentOf(clause));
-    for (const { axis, side } of statesIn(clause)) {
-      const sides = sidesOn(about.find((part) => sidesOn(part.states, axis).size > 0)?.states ?? [], axis);
-      if (sides.size !== 1) continue;
-      (axis === 'count' ? counts : verdicts).add(sides.has(side) ? 'yes' : 'no');
-    }
-  }
-  const states = statesIn(said.filter((word) => !labels.has(word)));
+  const states = statesIn(said);
   // Yes to a check points to a fault: 'it looks fine' denies whatever was asked, unless it was asked whether it works.
   if (
     verdicts.size === 0 &&
     states.some((state) => state.axis === 'health' && state.side === 1) &&
-    sidesOn(all, 'health').size === 0
+    sidesOn(statesIn(wordsOf(ask)), 'health').size === 0
   ) {
     return /\bdo(?:es)?\b.*\b(?:work|charge)\b/i.test(ask) ? 'yes' : 'no';
   }
@@ -47,7 +77,7 @@ export function byOpposites(said: readonly string[], ask: string): Verdict | nul
     return said.includes('hear') && sidesOn(all, 'noise').size === 0 ? null : nothingTo(all);
   }
   if (verdicts.size === 0) return only(counts) ?? onOrOffOfAValve(states, all);
-  return only(verdicts) ?? (either ? 'yes' : null);
+  return only(verdicts) ?? (/\bor\b/i.test(ask) ? 'yes' : null);
 }
 
 function partsOf(ask: string, labels: ReadonlySet<string>): Part[] {

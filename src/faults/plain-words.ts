@@ -41,7 +41,11 @@ const SAYINGS: readonly (readonly [RegExp, string])[] = [
   [/\b(?:don'?t|doesn'?t|do not|does not|no|not) (?:function|functions|functioning|functional)\b/gi, 'does not work'],
   [/\b(?:function|functions|functioning)\b/gi, 'works'],
   [/\b(?:the )?(?:same (?:way|direction)|in line|parallel) (?:as|with|to) (?:the )?pipes?\b/gi, 'along'],
-  // Figures of speech.
+  // Figures of speech; what a thing is likened to says no more than the thing itself.
+  [
+    /\b(?:bone|stone|pitch|rock|ice|dead(?= (?:silent|quiet|flat|cold|dry|slow|level)))[ -](?=dry|dead|cold|dark|black|solid|hard|silent|quiet|flat|slow|level)/gi,
+    '',
+  ],
   [
     /\b(?:weighs?|weighing) (?:a ton(?:ne)?|loads|a lot|plenty)\b|\bton(?:ne)? weight\b|\b(?:weighs?|weight) much\b/gi,
     'heavy',
@@ -51,7 +55,7 @@ const SAYINGS: readonly (readonly [RegExp, string])[] = [
     'heavy',
   ],
   [
-    /\b(?:light as a feather|feather ?light|weighs? (?:nothing|next to nothing|hardly anything|very little|not much)|no weight (?:in it|at all)|(?:lift|pick|carry)\w* (?:it|them|that)(?: up)? (?:easily|easy|no bother|with (?:one|a|1) (?:hand|finger)|wi one (?:hand|finger)))\b/gi,
+    /\b(?:light as a feather|feather ?light|weighs? (?:nothing|next to nothing|hardly anything|very little|not much)|no weight (?:in it|at all)|(?:lift|pick|carry)\w* (?:it|them|that)(?: up)? (?:easily|easy|no bother|wi(?:th)? (?:(?:one|a|1|my|just|little) )*(?:hand|finger|pinky)))\b/gi,
     'empty',
   ],
   [
@@ -99,6 +103,10 @@ const SAYINGS: readonly (readonly [RegExp, string])[] = [
   [/\b(?:telly|tele)\b/gi, 'TV'],
   [/\bfired? up\b|\bsprang to life\b|\bburst into life\b/gi, 'works'],
   [/\bmakes? no (?:odds|difference|odd)\b/gi, 'no difference'],
+  [
+    / (?<!same )(?:as|like) (?!(?:well|before|soon|far|it|if|this|that|yours?|theirs|ours|mine|new|now|next|usual|ever|always|normal|he|she|they|we|you|i)\b)(?:a |an |the )?(?:old |bloody |wet |good )*\w+(?=\W*$| (?:still|now|yes|no)\W*$)/gi,
+    '',
+  ],
 ];
 
 export function inPlainWords(text: string): string {

@@ -16,6 +16,21 @@ const OFTEN =
   'twice|two|three|four|second|third|fourth|several|many|lots|loads|few times|times|again|keeps|every time|always';
 
 const HOW_IT_STANDS: readonly ShapeRow[] = [
+  [/\bhandle stay down\b/i, 'stays|stuck|still|whatever|will not', 'comes up|lifts|lifted|springs|pops up'],
+  [
+    /\bjockey wheel up\b/i,
+    'off the ground|in the air|up|barely|hardly|just touching',
+    'on the ground|pressing|firm|firmly|hard|weight on it|down',
+  ],
+  [/\bno weight in it\b/i, 'nothing|light|empty|no weight|easily|no resistance', 'heavy|weight|full|resistance|stiff'],
+  [/\bfloat\b.*\bshow full\b/i, 'up|full|top|red', 'down|low|bottom|green|empty'],
+  [/\bcap still on\b/i, 'cap (?:is |was )?(?:still )?on|full', 'cap (?:is |was )?off|empty|emptied'],
+  [/\bone outlet cold\b/i, '(?:rest|others) (?:are |is )?(?:hot|warm|fine|ok)', 'all|both|none|every'],
+  [
+    /\b(?:barrel|tank|container|cassette|cylinder|waste)\b.*\b(?:full|low|empty|heavy|light to lift)\b/i,
+    '',
+    'half(?: full| empty| way)?',
+  ],
   [
     /\blevel card off\b/i,
     'not (?:\\w+ )?(?:level|flat)|unlevel|sloping|slopes?|tilted|leaning|leans|nose (?:up|down)|way off|outside|downhill|uphill',
@@ -116,13 +131,22 @@ const WHAT_LIES_THERE: readonly ShapeRow[] = [
     'suds|sudsy|soap|soapy|foam|foamy|bubbl\\w+|greasy|washing up|grey',
     'clean|clear|plain',
   ],
-  [/\bwater clean\b/i, 'clean|clear|fresh', 'soapy|suds|dirty|brown|grey|smelly|smells|yellow'],
+  [
+    /\bwater clean\b/i,
+    'clean|clear|fresh',
+    'soapy|suds|dirty|brown|grey|smelly|smells|yellow|carries on|keeps|does not stop|goes on',
+  ],
   [
     /\bis there water (?:in|on|under)\b|\bfloor by it wet\b/i,
     'wet|damp|puddles?|pool|drips?|dripping|drops|soaked|trickle|water|stained',
     'dry|nothing|not a drop|none',
   ],
-  [/^is it wet (?:by|round|in|at|where)\b/i, '', 'middle|nowhere near|somewhere else|elsewhere|other (?:side|end)'],
+  [/\bnothing at all come\b/i, 'nothing|not a drop|none', 'trickle|some|little|dribble|spits?'],
+  [
+    /^is it wet (?:by|round|in|at|where)\b/i,
+    'wet|damp|drips?|dripping|soaked|puddle',
+    'middle|nowhere near|somewhere else|elsewhere|other (?:side|end)',
+  ],
   [/\bby a window or the roof\b/i, 'windows?|roof|ceiling|rooflight|skylight', 'sink|toilet|door|shower|pipe'],
   [/\bstrongest over\b/i, 'sink|plug ?hole|drain|shower', 'toilet|loo|everywhere|bathroom'],
   [
@@ -184,7 +208,7 @@ const ONE_AGAINST_ANOTHER: readonly ShapeRow[] = [
   [
     /\bneighbours on this post lose\b|\bneighbours without\b/i,
     'same|also|too|as well|neither|nor|either|whole|everyone|everybody|all (?:out|off|dead)|nobody',
-    'fine|ok|okay|right|good|on|only us|just us|only ours|just ours|(?:has|have|got|still) power|power|works?|picture|channels',
+    'fine|ok|okay|right|good|on|only us|just us|only ones?|only ours|just ours|(?:has|have|got|still) power|power|works?|picture|channels',
   ],
   [
     /\bworks?\b.*\bneighbour|\bworks? for a neighbour|\bworks? in another\b|\bworks? in that\b|\bcharges? (?:there|this phone)\b/i,
@@ -202,7 +226,7 @@ const ONE_AGAINST_ANOTHER: readonly ShapeRow[] = [
   [
     /\bonly one\b|\bone \w+ only\b|\bone tap only\b|\bthe cold one only\b|\bone place only\b/i,
     '(?:rest|others?) (?:is |are )?(?:ok|okay|fine|work|works|good|lit|on)|(?:one|single) (?:corner|place|spot|lamp|light|tap|sink)|^(?:just|only) (?:the|that|this|one).*',
-    'both|all|every|everywhere|each|several|two|three|lots|many',
+    'both|all(?! shut| closed)|every|everywhere|each|several|two|three|lots|many',
   ],
   [
     /\bone (?:sink|plughole) alone\b/i,
@@ -251,7 +275,7 @@ const WHEN_AND_HOW_OFTEN: readonly ShapeRow[] = [
   [
     /\bover two days since\b/i,
     '(?:three|3|four|4|five|5|six|6|week|days) ?(?:days?|ago)?|hot|boiling|warm|scorching|heatwave|2\\d|3\\d',
-    'today|this (?:morn|morning|afternoon)|yesterday|last night|just|earlier|hours? ago',
+    'today|this (?:morn|morning|afternoon)|yesterday|last night|just|earlier|hours? ago|before (?:breakfast|lunch|dinner|tea)',
   ],
   [
     /\bstood for days\b/i,

@@ -1,22 +1,26 @@
 import { firstThatHolds, type Holder } from '../knowledge/holds.ts';
 import type { ScopedCause } from '../knowledge/knowledge.ts';
+import { stem } from '../language/stems.ts';
 import { inPlainWords } from './plain-words.ts';
 import { saysStop } from './read-stop.ts';
-import { readStatement } from './statement.ts';
+import { readStatement, type Statement } from './statement.ts';
 import * as phrases from './step-phrases.ts';
-import type { Observation } from './types.ts';
+import type { Observation, Verdict } from './types.ts';
 import type { Told } from './walk.ts';
 import { contentOf, wordsOf } from './words.ts';
 
 /**
  * What a message says about the step that is with the hirer. `how`: how do I see or do that, or a word about it that
- * answers nothing yet ('hang on', 'there are two'): the step is shown again. `record`: what have we tried? `other`:
- * nothing about the step; the subject has changed.
+ * answers nothing yet ('hang on', 'there are two'): the step is shown again. `unclear`: about the step, though not surely
+ * yes or no; `done`: the fix was done, and nothing said of what came of it: both are asked for. `record`: what have we
+ * tried? `other`: nothing about the step; the subject has changed.
  */
 export type StepAnswer =
   | { readonly kind: 'told'; readonly told: Told }
   | { readonly kind: 'back' }
   | { readonly kind: 'how' }
+  | { readonly kind: 'unclear' }
+  | { readonly kind: 'done' }
   | { readonly kind: 'record' }
   | { readonly kind: 'other' };
 
@@ -47,45 +51,61 @@ export function readStepAnswer(message: string, step: 'check' | 'fix', cause: Sc
   const asked = firstThatHolds(step === 'check' ? cause.check?.ask : cause.fix.do, van) ?? '';
   if (asksHow(heard, asked, cause, van)) return { kind: 'how' };
   if (asksSomething(heard)) return { kind: 'other' };
-  const answer = step === 'check' ? readCheck(heard, asked) : readFix(heard);
-  return answer.kind === 'other' && bearsOn(heard, asked) ? { kind: 'how' } : answer;
+  const about = [firstThatHolds(cause.check?.look, van) ?? '', cause.say, firstThatHolds(cause.fix.do, van) ?? ''].join(
+    ' ',
+  );
+  const answer = step === 'check' ? readCheck(heard, { ask: asked, about }) : readFix(heard, asked);
+  return answer.kind === 'other' && bearsOn(heard, asked) ? { kind: 'unclear' } : answer;
 }
 
-function readCheck(heard: Heard, asked: string): StepAnswer {
+/** The question of a check, and further words that are no surprise in its answer. */
+type Asked = { readonly ask: string; readonly about: string };
+
+function readCheck(heard: Heard, asked: Asked): StepAnswer {
   const { text, words, said } = heard;
-  const observed = (answer: Observation): StepAnswer => told({ kind: 'observed', answer });
+  const { ask } = asked;
   const unseen = notPerceived(said, asked);
-  if (unseen !== null) return observed(unseen);
+  if (unseen !== null) return unseen;
   if (phrases.CANNOT.test(said)) return observed('cannot-tell');
   if (phrases.UNWILLING.test(said)) return told({ kind: 'skip' });
-  if (phrases.WORKS_NOW.test(said) && !words.includes('not') && !/work/i.test(asked)) return told({ kind: 'works' });
-  if (phrases.NO_THING.test(said) && !/^no\s*[,.;:!-]/i.test(text)) return observed(readStatement(text, asked) ?? 'no');
-  const found = foundFirst(heard);
-  if (found !== null) return readCheck(found, asked);
+  if (phrases.WORKS_NOW.test(said) && !words.includes('not') && !/work/i.test(ask)) return told({ kind: 'works' });
+  if (phrases.DONE.test(said)) return { kind: 'unclear' };
+  if (phrases.NO_THING.test(said) && !/^no\s*[,.;:!-]/i.test(text)) return stated(text, asked) ?? observed('no');
+  const first = foundFirst(heard);
+  if (first !== null) return readCheck(first, asked);
+  if (/^(?:none|neither)\b/.test(said)) return stated(text, asked) ?? observed('no');
 
-  if (/^(?:none|neither)\b/.test(said)) return observed(readStatement(text, asked) ?? 'no');
-  const explicit = phrases.YES.test(said)
-    ? 'yes'
-    : phrases.NO.test(said)
-      ? 'no'
-      : phrases.LAST_YES.test(said)
-        ? 'yes'
-        : phrases.LAST_NO.test(said)
-          ? 'no'
-          : null;
-  if (explicit === null) {
-    const statement = readStatement(text, asked);
-    return statement === null ? { kind: 'other' } : observed(statement);
-  }
+  const explicit = explicitIn(heard);
+  if (explicit === null) return stated(text, asked) ?? { kind: 'other' };
   // What is said about the thing itself goes before 'yes': 'yep its on' denies 'Is it off?'.
   const rest = said.replace(phrases.YES, '').replace(phrases.NO, '').trim();
-  const statement = words.length <= SHORT_WORDS && isFirm(rest, asked) ? readStatement(rest, asked) : null;
-  return observed(statement ?? explicit);
+  const firm = words.length <= SHORT_WORDS && isFirm(rest, ask) ? readStatement(rest, ask, asked.about) : null;
+  return firm === null || firm.verdict === explicit ? observed(explicit) : sureOnly(firm);
 }
 
-function readFix({ said, words }: Heard): StepAnswer {
+/** A plain yes or no, at the start of what is said or at its end. */
+function explicitIn({ text, said }: Heard): Verdict | null {
+  if (/,\s*no(?:pe)?\W*$/i.test(text)) return 'no';
+  if (phrases.YES.test(said)) return 'yes';
+  if (phrases.NO.test(said)) return 'no';
+  if (phrases.LAST_YES.test(said)) return 'yes';
+  return phrases.LAST_NO.test(said) ? 'no' : null;
+}
+
+/** What a statement answers; null where it does not bear on the question. */
+function stated(text: string, { ask, about }: Asked): StepAnswer | null {
+  const statement = readStatement(text, ask, about);
+  return statement === null ? null : sureOnly(statement);
+}
+
+function sureOnly({ verdict, sure }: Statement): StepAnswer {
+  return sure ? observed(verdict) : { kind: 'unclear' };
+}
+
+function readFix({ said, words }: Heard, fix: string): StepAnswer {
   const tried = (worked: boolean): StepAnswer => told({ kind: 'tried', worked });
-  if (phrases.NOT_TRIED.test(said)) return told({ kind: 'skip' });
+  if (phrases.DONE.test(said)) return { kind: 'done' };
+  if (phrases.NOT_TRIED.test(said) && !phrases.TRIED_IN_VAIN.test(said)) return told({ kind: 'skip' });
   if (phrases.BADLY.test(said)) return tried(false);
   if (phrases.LAMP_OUT.test(said)) return { kind: 'other' };
   if (phrases.ENDED.test(said)) return tried(true);
@@ -96,18 +116,22 @@ function readFix({ said, words }: Heard): StepAnswer {
     (phrases.WELL.test(said) && words.length <= SHORT_WORDS)
   )
     return tried(true);
-  return { kind: 'other' };
+  const again = said.match(phrases.GOES_AGAIN);
+  if (again === null || words.length > LONG_WORDS) return { kind: 'other' };
+  const own = contentOf(wordsOf(fix));
+  return again.some((each) => wordsOf(each).every((word) => !own.has(stem(word)))) ? tried(true) : { kind: 'done' };
 }
 
 /** 'I cannot hear it' answers 'Can you hear it run?', and 'I cannot see any grit' answers 'Is there grit in the bowl?'. */
-function notPerceived(said: string, asked: string): Observation | null {
+function notPerceived(said: string, asked: Asked): StepAnswer | null {
   const found = /\b(?:can|could|do|did) not (see|hear|feel|smell|notice)\b ?(any|a|anything|nothing)?/.exec(said);
   if (found === null) return null;
   const verb = found[1] ?? '';
-  if (verb === 'hear' && /silent|quiet|\b(?:no|not any) (?:sound|noise|click|fan)/i.test(asked)) return 'yes';
-  if (new RegExp(`\\b${verb}`, 'i').test(asked)) return 'no';
+  if (verb === 'hear' && /silent|quiet|\b(?:no|not any) (?:sound|noise|click|fan)/i.test(asked.ask))
+    return observed('yes');
+  if (new RegExp(`\\b${verb}`, 'i').test(asked.ask)) return observed('no');
   if (found[2] === undefined) return null;
-  return readStatement(said.replace(found[0], 'no'), asked) ?? 'no';
+  return stated(said.replace(found[0], 'no'), asked) ?? observed('no');
 }
 
 /** 'It was off but I put it on': what was found is the answer, not what was done about it. Null when that is all. */
@@ -140,6 +164,7 @@ function bearsOn({ words }: Heard, asked: string): boolean {
 }
 
 function asksSomething({ text, said }: Heard): boolean {
+  if (phrases.QUESTION.test(said)) return true;
   if (!text.includes('?')) return false;
   const question = /^(?:how|what|where|when|why|which|who|can|could|do|does|is|are|should|would|will|may) /.test(said);
   return (question && !/^(?:what next|now what)\b/.test(said)) || said.split(' ').length > LONG_WORDS;
@@ -156,6 +181,10 @@ function withSignsRead(text: string): string {
     .replace(/👍|✅|👌/gu, ' yes ')
     .replace(/👎|❌/gu, ' no ')
     .replace(/🎉/gu, ' it worked ');
+}
+
+function observed(answer: Observation): StepAnswer {
+  return told({ kind: 'observed', answer });
 }
 
 function told(what: Told): StepAnswer {

@@ -16,7 +16,7 @@ const NOT_HELPED =
 /** Whether the hirer says the cause's stop condition: any of its alarms, or else the whole of what it says. */
 export function saysStop(words: readonly string[], { stop }: ScopedCause): boolean {
   if (stop === undefined || NOT_HELPED.test(stop)) return false;
-  const wanted = contentOf(wordsOf(stop));
+  const wanted = contentOf(wordsOf(stop.replace(AGAIN, '')));
   if (wanted.size === 0) return false;
   const found = new Set<string>();
   words.forEach((word, at) => {
@@ -27,6 +27,9 @@ export function saysStop(words: readonly string[], { stop }: ScopedCause): boole
   if (alarms.length > 0) return alarms.some((each) => found.has(each));
   return [...wanted].every((each) => found.has(each) || (PAST[each] ?? []).some((past) => found.has(past)));
 }
+
+/** 'The fuse blows again': what blows need not be said. */
+const AGAIN = /^the \w+ (?=(?:blows|drops|trips|falls) again$)/i;
 
 /** A switch that does not stay up, as hirers tell it. */
 const FELL_BACK =

@@ -18,6 +18,10 @@ const LEADS = new Set(
   ),
 );
 
+export function isOfSetting(word: string): boolean {
+  return VALUES.has(word) || LEADS.has(word) || /^\d/.test(word);
+}
+
 /** A dial or page that points to, or is set to, one thing: another thing said denies it. */
 export function bySetting(words: readonly string[], ask: string): Verdict | null {
   const said = words.join(' ');
@@ -76,8 +80,16 @@ function byLabel(said: readonly string[], ask: string): Verdict | null {
     ),
   );
   if (labels.size === 0) return null;
-  const lit = /^(?:the )?(\w+)(?: lamp| light)? (?:is )?(?:lit|on|glowing)$/.exec(said.join(' '))?.[1];
-  if (lit !== undefined && LIT.has(lit) && !labels.has(lit) && [...labels].some((each) => LIT.has(each))) return 'no';
+  // 'Already switched on' to 'on CAR or OFF?'.
+  if (labels.has('off') && /\b(?:switched|turned|put) on$/.test(said.join(' '))) return 'no';
+  const another = said.some((word) => LIT.has(word) && !labels.has(word));
+  if (
+    another &&
+    said.length <= 4 &&
+    [...labels].some((each) => LIT.has(each)) &&
+    !said.some((word) => labels.has(word))
+  )
+    return 'no';
   const named = said.findIndex((word) => labels.has(word));
   if (named >= 0 && said.length <= 6) return refusedAt(said, named) ? 'no' : 'yes';
   const chosen =

@@ -1,12 +1,11 @@
 import { stem } from '../language/stems.ts';
-import { readAmount } from './amounts.ts';
+import { isOfAmount, readAmount } from './amounts.ts';
 import { byShape, byThere } from './by-shape.ts';
 import { byOpposites } from './opposites.ts';
-
-import { bySetting } from './settings.ts';
+import { bySetting, isOfSetting } from './settings.ts';
 import { isState, refusedAt } from './states.ts';
-import type { Verdict } from './types.ts';
-import { COMMON, contentOf, wordsOf } from './words.ts';
+import type { Finding, Verdict } from './types.ts';
+import { COMMON, contentOf, isIdle, wordsOf } from './words.ts';
 
 /** A reply and the question it is read against, each as typed and as words. */
 type Read = {
@@ -19,30 +18,60 @@ type Read = {
 /**
  * The plan: each way of reading a reply, the surest first. The first that finds anything decides. What belongs to one
  * shape of question only is a line of the table in question-shapes.ts, a new word for a state one in states.ts, a saying
- * one in plain-words.ts; none of them is a reading of its own.
+ * one in plain-words.ts; none of them is a reading of its own. `mayLeave` is how many words of content a reply may hold
+ * beside those the reading rests on before it is asked again: a word that was not understood may turn it round.
  */
-const PLAN: readonly ((read: Read) => Verdict | null)[] = [
-  ({ said, ask }) => byShape(said, ask),
-  ({ text, ask }) => readAmount(text, ask),
-  ({ said, ask }) => bySetting(said, ask),
-  onlyAnother,
-  ({ said, ask }) => byOpposites(said, ask),
-  ownWords,
-  ({ said, ask }) => byThere(said, ask),
+const PLAN: readonly { readonly mayLeave: number; readonly read: (read: Read) => Finding | null }[] = [
+  { mayLeave: 1, read: ({ said, ask }) => byShape(said, ask) },
+  { mayLeave: 1, read: ({ said, text, ask }) => found(readAmount(text, ask), said.filter(isOfAmount)) },
+  { mayLeave: 1, read: ({ said, ask }) => found(bySetting(said, ask), said.filter(isOfSetting)) },
+  { mayLeave: 1, read: (read) => found(onlyAnother(read), read.said) },
+  { mayLeave: 0, read: ({ said, ask }) => byOpposites(said, ask) },
+  { mayLeave: 0, read: (read) => found(ownWords(read), []) },
+  { mayLeave: 0, read: ({ said, ask }) => byThere(said, ask) },
 ];
+
+/** What a reply says: `sure` is false where words of it were not understood that may turn it round. */
+export type Statement = { readonly verdict: Verdict; readonly sure: boolean };
 
 /**
  * What a statement answers to a yes-or-no question: 'its up' to 'Is the switch down?' is no.
  *
- * @returns Null when the statement does not bear on the question, or its parts contradict each other.
+ * @param about Further words that are no surprise in a reply: how the thing is looked at, what the cause is called.
+ * @returns     Null when the statement does not bear on the question, or its parts contradict each other.
  */
-export function readStatement(text: string, ask: string): Verdict | null {
+export function readStatement(text: string, ask: string, about = ''): Statement | null {
+  const whole = readWhole(text, ask, about);
+  if (whole?.sure === true) return whole;
+  const parts = clausesOf(text).flatMap((clause) => readWhole(clause, ask, about) ?? []);
+  const [sure] = parts.filter((part) => part.sure);
+  return sure !== undefined && parts.every((part) => part.verdict === sure.verdict) ? sure : whole;
+}
+
+function readWhole(text: string, ask: string, about: string): Statement | null {
   const read = { text, said: wordsOf(text), ask, asked: wordsOf(ask) };
-  for (const reading of PLAN) {
-    const verdict = reading(read);
-    if (verdict !== null) return verdict;
+  for (const { mayLeave, read: reading } of PLAN) {
+    const finding = reading(read);
+    if (finding === null) continue;
+    const left = leftOut(read.said, finding, contentOf([...read.asked, ...wordsOf(about)]));
+    return { verdict: finding.verdict, sure: left <= mayLeave && finding.half === undefined };
   }
   return null;
+}
+
+/** A long reply in its clauses, one of which often answers plainly: 'I went over with the torch and there is a light'. */
+function clausesOf(text: string): string[] {
+  const clauses = text.split(/[.,;!\n]|\b(?:and|but|so|because)\b/i).filter((clause) => /\w/.test(clause));
+  return clauses.length > 1 ? clauses : [];
+}
+
+/** How many words of content a finding does not rest on. */
+function leftOut(said: readonly string[], { rests }: Finding, about: ReadonlySet<string>): number {
+  return said.filter((word) => !COMMON.has(word) && !isIdle(word) && !rests.has(word) && !about.has(stem(word))).length;
+}
+
+function found(verdict: Verdict | null, rests: readonly string[]): Finding | null {
+  return verdict === null ? null : { verdict, rests: new Set(rests) };
 }
 
 /** 'It was only the lights' to 'Was the heating on?': something else, and no more. */

@@ -24,7 +24,7 @@ export type State = { readonly axis: Axis; readonly side: Side };
 const PAIRS: Readonly<Record<Axis, readonly [string, string]>> = {
   power: [
     'on lit alight glow glows glowing shining shines bright work works working worked live alive lights flame flickering flicker flickers blinking flashing burn burns burning boils powered charging illuminated',
-    'off dead dark unlit blank out lose loses lost black extinguished',
+    'off dead dark unlit blank out lose loses lost black extinguished dim dimmer faint',
   ],
   height: ['up raised upright lifted upwards', 'down dropped drops tripped fallen lowered flipped downwards'],
   valve: ['open opened opens dribbling ajar', 'shut closed'],
@@ -70,8 +70,6 @@ const REFUSALS = new Set([
   'stopped',
   'stops',
   'stop',
-  'barely',
-  'scarcely',
 ]);
 /** Words after which an earlier 'not' says nothing any more. */
 const TURNS = new Set(['but', 'and', 'or', 'so', 'because', 'then', 'though', 'when', 'if', 'is', 'are', 'was']);
@@ -149,6 +147,7 @@ function isPlace(words: readonly string[], at: number): boolean {
 }
 
 /** What shows that a lamp is there, or burns in a colour. */
+const COLOUR = /^(?:green|red|blue|orange|amber|yellow)$/;
 const THERE_OR_LIT = /\b(?:there is|there are|see|got|have|has)\b|^(?:green|red|blue|orange|amber|yellow)$/;
 
 /** 'there is a light', 'I see a light': that it is there is all that is said of it. */
@@ -156,7 +155,7 @@ function isThere(words: readonly string[], at: number): boolean {
   const before = words.slice(Math.max(0, at - 4), at).join(' ');
   const after = words[at + 1];
   return (
-    (THERE_OR_LIT.test(before) || THERE_OR_LIT.test(words[at - 1] ?? '')) &&
+    (THERE_OR_LIT.test(before) || THERE_OR_LIT.test(words[at - 1] ?? '') || COLOUR.test(after ?? '')) &&
     (after === undefined || !WORDS.has(after) || isPlace(words, at + 1))
   );
 }

@@ -82,6 +82,15 @@ export const ASKING = new Set(
   ),
 );
 
+/** Questions that need no question mark to be one. */
+export const QUESTION =
+  /^(?:(?:by the way|btw|also|and|hi|hello|ok|another question|quick question|question|one more thing) )*(?:where (?:is|are|do|can|should|would|did)|what (?:time|is|are|do|does|kind|about|day|happens|if)|when (?:is|are|do|does|can|will|should)|how (?:much|many|do|does|far|long|about|can|is|are|old|often)|who (?:is|are|do|can)|why|can (?:i|we|you|it|the|they|my|our|some\w+|kids|dogs)|could (?:i|we|you)|may (?:i|we)|do (?:i|we|you|they)|does (?:the|this|any\w+|my|our)|is (?:there|it (?:ok|okay|safe|possible|allowed|free|far)|the \w+ (?:open|included|free|far|nearby|safe)|any\w+)|are (?:there|you|dogs|pets|we (?:allowed|ok))|should (?:i|we)|would (?:it|you)|will (?:it|you|the|there)|have you|has any\w+|(?:at|on|in) (?:which|what))(?= |$)/;
+
+/** Done, and nothing more: what came of it is not said. */
+export const DONE = whole(
+  '(?:ok |right |yes |yep |just )*(?:all )?(?:done|(?:i |we )?(?:have )?(?:did|done|tried)(?: all)?(?: (?:that|it|this|so|like you|as you|what you))(?: (?:say|said|told me|wrote))?)(?: now)?',
+);
+
 export const CANNOT = starting(
   '(?:(?:honestly|i|we|am|are|really|just) )*(?:do not|not|no longer) (?:really )?(?:know|sure|certain|remember)',
   'unsure|no (?:idea|clue)|idk|who knows|how would i know',
@@ -92,6 +101,7 @@ export const CANNOT = starting(
   '(?:the |our |my )?neighbours? (?:is|are|has|have) (?:not|out|away|gone|left)',
   '(?:the )?(?:people |ones |folk )?next ?door (?:is|are|has|have) (?:not|out|away|gone|left)',
   '(?:we |i )?(?:have not got|do not have|do not seem to have) (?:one|it|that|any)',
+  '(?:they|he|she|neighbours?) (?:said no|refused|will not (?:lend|let))',
   'no can do|(?:there is )?(?:nobody|no one|no torch|no neighbours?)',
   'no such|maybe|perhaps|possibly|might be|could be',
 );
@@ -144,11 +154,15 @@ export const WORKED = anywhere(
   'you (?:star|legend|genius|beauty)',
   '(?:have|got) (?:\\w+ )?(?:water|light|lights|heat|heating|power|gas|flame|signal|picture|hot)',
   '(?:is|are) (?:coming|flowing|cooling|heating|charging|pumping|boiling|burning|glowing|running|filling|draining|becoming)|gushing|pouring out|nicely',
-  'out it came|(?:came|popped|slid|pulled) (?:out|off|free|loose|away|up|on|through)|(?:slides?|moves?|turns?|opens?|shuts?|closes?|goes|runs) (?:\\w+ )?(?:fine|easily|freely|smooth|smoothly|like|well)',
+  'slides|glides|got it|full flow|blowing (?:warm|hot|cold)|big blue flames|thawed|dried (?:off|out)|got (?:steam|it going)|(?:it|needle|blade) moved|burning|down with a|out it came|(?:came|popped|slid|pulled) (?:out|off|free|loose|away|up|on|through)|(?:slides?|moves?|turns?|opens?|shuts?|closes?|goes|runs) (?:\\w+ )?(?:fine|easily|freely|smooth|smoothly|like|well)',
   'like (?:butter|a dream|new|magic|clockwork|a charm)|at last|finally|holding|stayed(?: up| on| in)?|(?:so )?far so good|first time|peace|silence|smooth|warm air',
   'coming (?:through|out)|it (?:clicked|shut|opened|moved|lit)',
   '(?:is )?(?:power|water|gas|light|heat|heating) (?:again|now|is here)',
 );
+
+/** Words of things that do again what they should. Of those that the fix itself asks for, they only say that it was done. */
+export const GOES_AGAIN =
+  /(?<= |^)(?:flush(?:es|ed|ing)?|drains|drained|charges|charged|charging|roaring|roars|blowing|flows|flowing|heats|cools|started|starts|closes|closed|shuts|opened|opens|moves|turns|latched|locked|coupled|freed|free|alive|holds|stopped \w+ing|stays (?:up|on|shut|closed|in|lit|put)|getting (?:\w+er|better)|showing \d+|this time|first go)(?= |$)/g;
 
 export const WELL =
   /^(?:ye+s+|yep+|yeah|yup|y|yh|brilliant|great|perfect|excellent|fantastic|lovely|super|amazing|magic|wonderful|phew|thank you|thanks|that is (?:it|better|the one|done it)|it (?:did|has|is|does)|(?:i )?think so)(?: .{0,40})?$/;
@@ -158,6 +172,7 @@ export const BADLY = /^(?:no+|nope+|na+h*|n|naw|negative|it (?:did|has|is|does) 
 export const FAILED = anywhere(
   '(?:straight|right) back|(?:went|goes|fell|dropped|drops|popped|pops) (?:straight |right )?back(?: down| off| out| again)?|(?:fell|falls|popped) (?:down|out) again|trips|keeps (?:tripping|dropping|going out)',
   'as (?:cold|dead|dark|dry|bad|warm|weak) as (?:ever|before|it was)',
+  '(?:fell|dropped|tripped|blew|popped|went|stopped|starts?|started) again|started \\w+ing|it will not \\w+',
   '(?:wet|dead|cold|warm|dry|dark|leaking|beeping|dripping) again|(?:found )?(?:0|zero|none)(?: \\w+)?$|no (?:channels|water|gas|heat|power|light|picture|signal)',
   'still|nothing|nowt|not|failed|fails|fail|worse|dead',
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
@@ -177,6 +192,9 @@ export const NOT_TRIED = anywhere(
   'no (?:spare|fuse|fuses|key|ladder|tools?|torch|screwdriver|shop)',
   'too (?:stiff|heavy|hard|high|far|tight|difficult|scared|dark|tired|dangerous)',
 );
+
+/** Tried, and it does not move: 'it will not budge still'. */
+export const TRIED_IN_VAIN = /^it will not \w+ still|^still (?:it )?will not/;
 
 /** The trouble itself has ended: what beeped, dripped or rocked does so no more. */
 export const ENDED = anywhere(

@@ -2,6 +2,11 @@ import type { CauseId, TopicId } from '../basics/ids.ts';
 
 /** What a statement answers to a yes-or-no question. */
 export type Verdict = 'yes' | 'no';
+/**
+ * A verdict, and the words of the reply that it rests on: the others were not understood. `half`: it answers only one part
+ * of a question that asks for several at once.
+ */
+export type Finding = { readonly verdict: Verdict; readonly rests: ReadonlySet<string>; readonly half?: true };
 export type Observation = Verdict | 'cannot-tell';
 
 /**

@@ -29,3 +29,17 @@ export function wordsOf(text: string): string[] {
 export function contentOf(words: readonly string[]): Set<string> {
   return new Set(words.filter((word) => !COMMON.has(word) && !/^\d/.test(word)).map(stem));
 }
+
+/** Words that carry the speaker along, or name people and everyday things: a reply that holds them is none the less plain. */
+const IDLE = new Set(
+  (
+    'already always anyway bang believe checked definite def done easy enough ever feel feels felt first found find guess honest lol loads mate oh pal quite reckon right rather since so sorry sure thing think though tried try well whole yes yeah yep love duck eh ha haha god gosh oops even shows showing reads reading say says told afraid did done hard pretty nearly almost mostly bloody quick good nice wee fan lot size theirs theres ours hers his own ones use used make makes made come comes came put turn turned switched tried bit little nice tiny ' +
+    'husband wife son daughter kids kid lad lass bairns man men woman people everyone somebody someone mum dad friend neighbour neighbours warden ' +
+    'kitchen bathroom washroom bedroom lounge front back rear left right top bottom end side corner middle inside outside post van site pitch caravan camper car awning tent door window floor wall roof ceiling cupboard locker drawer bed table seat step wheel ' +
+    'sink basin tap taps shower toilet loo fridge freezer hob oven grill heater heating boiler kettle toaster microwave tv radio laptop phone charger hairdryer drier dryer lamp lamps light lights led switch button knob dial lever handle plug plugs socket sockets lead cable wire strip fuse battery panel screen display pump tank barrel hose pipe pipes bottle cylinder gas water power electric mains hook hookup breaker breakers rcd number bar bars ring burner burners flame flames pan pans cassette cap lid bag bags picture card bubble colour green red blue orange amber white black'
+  ).split(' '),
+);
+
+export function isIdle(word: string): boolean {
+  return IDLE.has(word) || /\w{3}ly$/.test(word);
+}

@@ -69,6 +69,10 @@ function noteBlocks(move: StepMove, cause: ScopedCause, context: AnswerContext, 
       return line('This is the first step:');
     case 'unknown':
       return line('I did not understand that. We are at this step; you can also say "skip" or "person".');
+    case 'unclear':
+      return line(move.step.kind === 'check' ? 'Just to be sure: is that a yes or a no?' : 'Just to be sure:');
+    case 'done':
+      return line('Thank you.');
     case null:
       return [];
   }

@@ -15,7 +15,7 @@ const rows = z
 
 /** An answer in one word. `again`: the step would be put again, which costs a message and misleads nobody. */
 function inShort(answer: StepAnswer): string {
-  if (answer.kind === 'other') return 'again';
+  if (['other', 'unclear', 'done'].includes(answer.kind)) return 'again';
   if (answer.kind !== 'told') return answer.kind;
   const { told } = answer;
   if (told.kind === 'observed') return told.answer;

@@ -101,7 +101,7 @@ const CHECKS: Readonly<Record<string, readonly (readonly [string, string])[]>> =
     ['it is switched on', 'no'],
     ["no it's off", 'yes'],
     ['it was off', 'yes'],
-    ['there are two switches', 'how'],
+    ['there are two switches', 'unclear'],
     ['hang on', 'how'],
     ['ok let me look', 'how'],
     ['ok', 'other'],
