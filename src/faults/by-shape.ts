@@ -18,25 +18,26 @@ function wholeWords(alternatives: string): RegExp | null {
 export function byShape(words: readonly string[], ask: string): Finding | null {
   for (const { asks, yes, no, vocabulary } of TABLE) {
     if (!asks.test(ask)) continue;
-    const denied = found(words, no);
-    const says = (verdict: Verdict): Finding => ({
-      verdict,
-      rests: new Set([...vocabulary, ...words.filter(isOfAmount)]),
-    });
-    if (denied === true) return says('no');
-    const agreed = found(words, yes);
-    if (agreed !== null) return says(agreed ? 'yes' : 'no');
-    if (denied === false) return says('yes');
+    const denied = find(words, no);
+    const agreed = find(words, yes);
+    const decides = denied?.refused === false ? denied : (agreed ?? denied);
+    if (decides === null) continue;
+    const verdict: Verdict = (decides === denied) === decides.refused ? 'yes' : 'no';
+    return { verdict, rests: new Set([...vocabulary, ...decides.words, ...words.filter(isOfAmount)]) };
   }
   return null;
 }
 
-/** Whether the words are said (true), refused by a 'not' before them (false), or neither. */
-function found(words: readonly string[], pattern: RegExp | null): boolean | null {
+/** The words of the pattern as they are said, and whether a 'not' stands before them. */
+function find(
+  words: readonly string[],
+  pattern: RegExp | null,
+): { readonly words: readonly string[]; readonly refused: boolean } | null {
   const said = words.join(' ');
-  const match = pattern?.exec(said);
-  if (match === null || match === undefined) return null;
-  return !refusedAt(words, said.slice(0, match.index).split(' ').length - 1);
+  const match = pattern?.exec(said) ?? null;
+  if (match === null) return null;
+  const at = said.slice(0, match.index).split(' ').length - 1;
+  return { words: match[0].split(' '), refused: refusedAt(words, at) };
 }
 
 /** Questions whether something is there at all. */

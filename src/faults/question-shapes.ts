@@ -16,6 +16,13 @@ const OFTEN =
   'twice|two|three|four|second|third|fourth|several|many|lots|loads|few times|times|again|keeps|every time|always';
 
 const HOW_IT_STANDS: readonly ShapeRow[] = [
+  [/\bturns by hand\b/i, 'spins?|turns?|loose|wobbles?', 'tight|solid|firm|done up'],
+  [
+    /\bone side of the ball\b/i,
+    'left|right|side|tilted|off|not in line',
+    'straight|in line|inline|level|square|centred',
+  ],
+  [/\blighter away\b/i, 'away|far|not near|inch', 'right (?:at|on|up|in)|at the (?:hole|edge)|touching|close'],
   [/\bhandle stay down\b/i, 'stays|stuck|still|whatever|will not', 'comes up|lifts|lifted|springs|pops up'],
   [
     /\bjockey wheel up\b/i,
@@ -29,7 +36,7 @@ const HOW_IT_STANDS: readonly ShapeRow[] = [
   [
     /\b(?:barrel|tank|container|cassette|cylinder|waste)\b.*\b(?:full|low|empty|heavy|light to lift)\b/i,
     '',
-    'half(?: full| empty| way)?',
+    'half(?: full| empty| way)?|(?:two )?thirds?',
   ],
   [
     /\blevel card off\b/i,
@@ -77,7 +84,7 @@ const HOW_IT_STANDS: readonly ShapeRow[] = [
   [
     /\bsunk in\b/i,
     'sunk|sinking|mud|tilted|gone into|swallowed|deep|lopsided|hole',
-    'flat|level|solid|on top|boards?|firm|dry',
+    'flat|level|straight|upright|solid|on top|boards?|firm|dry',
   ],
   [/\bhalves (?:of the door )?apart\b/i, 'apart|separate|separated|undone|not joined', 'together|joined|clipped'],
   [/\bhandle turn while\b/i, 'turns?|spins?|slips?|round and round|freely', 'stuck|stiff|solid|jammed|moves too'],
@@ -138,7 +145,7 @@ const WHAT_LIES_THERE: readonly ShapeRow[] = [
   ],
   [
     /\bis there water (?:in|on|under)\b|\bfloor by it wet\b/i,
-    'wet|damp|puddles?|pool|drips?|dripping|drops|soaked|trickle|water|stained',
+    'wet|damp|puddles?|pool|drips?|dripping|drops|soaked|trickle|water|stain|stained|stains|mark',
     'dry|nothing|not a drop|none',
   ],
   [/\bnothing at all come\b/i, 'nothing|not a drop|none', 'trickle|some|little|dribble|spits?'],
@@ -300,7 +307,7 @@ const WHEN_AND_HOW_OFTEN: readonly ShapeRow[] = [
   ],
   [
     /\bthe moment\b/i,
-    'soon as|straight away|immediately|instantly|right away|when (?:\\w+ )?(?:\\w+ )?(?:put|switched|turned|plugged|used|started)|when i|when we|every time|the moment|at once',
+    'soon as|the (?:second|minute|instant)|straight away|immediately|instantly|right away|when (?:\\w+ )?(?:\\w+ )?(?:put|switched|turned|plugged|used|started)|when i|when we|every time|the moment|at once',
     'later|after a while|minutes after|hours|not straight',
   ],
   [

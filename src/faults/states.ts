@@ -23,7 +23,7 @@ export type State = { readonly axis: Axis; readonly side: Side };
 
 const PAIRS: Readonly<Record<Axis, readonly [string, string]>> = {
   power: [
-    'on lit alight glow glows glowing shining shines bright work works working worked live alive lights flame flickering flicker flickers blinking flashing burn burns burning boils powered charging illuminated',
+    'on lit alight glow glows glowing shining shines bright work works working worked live alive lights flame flickering flicker flickers blinking blink flashing flash flashes burn burns burning boils powered charging illuminated',
     'off dead dark unlit blank out lose loses lost black extinguished dim dimmer faint',
   ],
   height: ['up raised upright lifted upwards', 'down dropped drops tripped fallen lowered flipped downwards'],
@@ -73,7 +73,7 @@ const REFUSALS = new Set([
 ]);
 /** Words after which an earlier 'not' says nothing any more. */
 const TURNS = new Set(['but', 'and', 'or', 'so', 'because', 'then', 'though', 'when', 'if', 'is', 'are', 'was']);
-const WEIGHED = new Set(['cylinder', 'bottle', 'half', 'feels', 'is', 'quite', 'very']);
+const WEIGHED = new Set(['cylinder', 'bottle', 'half', 'feels', 'is', 'quite', 'very', 'pretty', 'really', 'so']);
 const ONE = new Set(['one', '1']);
 const PLACES = new Set(['on', 'off', 'out', 'up', 'down']);
 const OF_A_PLACE = new Set('it the that this my our a an of top there its either any mine'.split(' '));

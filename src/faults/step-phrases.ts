@@ -111,6 +111,7 @@ export const YES = starting(
   'correct|right|true|indeed|affirmative|definitely|absolutely|exactly|certainly|of course|sure|bingo',
   '(?:it (?:is|does|did|was|has|will|can)|they (?:are|do|did|were|have)|there (?:is|are|was|were)|i (?:do|did|am|can|was|have)|we (?:do|did|are|can|were|have))$',
   '(?:i )?(?:think|believe|guess|reckon) so',
+  '(?:it|they) (?:does|do|is|are|did) (?:a (?:bit|little)|slightly|sometimes|now and then|indeed|yes)',
   '(?:it )?(?:looks|seems|sounds) (?:like it|so|that way)',
   '(?:i am )?afraid so',
   'that is (?:it|right|correct|the one)',
@@ -124,7 +125,6 @@ export const NO = starting(
   'not (?:at all|really|that i can see|as far as i can see|that i know|on mine|here|now|yet|today|one|any)',
   '(?:it (?:is|does|did|was|has|will|can)|they (?:are|do|did|were|have)|there (?:is|are|was|were)|i (?:do|did|am|can|was|have)|we (?:do|did|are|can|were|have)) not$',
   '(?:i )?(?:do not|did not) (?:think|believe) so',
-  'not since',
 );
 
 /** A yes or no that comes last: 'kettle boils so no', 'heater and kettle yeah'. */
@@ -133,7 +133,7 @@ export const LAST_NO = / (?:(?:so|then) (?:no|nope|nah)|(?<=^i \w+ (?:it|them|th
 
 /** 'No light' and 'no noise' say what is not there; 'no it is up' refuses. */
 export const NO_THING =
-  /^no (?!(?:\w+ed|keeps?|goes|runs|works|looks|seems|comes|stays|says|shows|reads|been|was|were|has|had|have|did|does|do|it|its|they|there|the|we|i|that|this|not|all|both|thanks|thank|never|sure|idea|but|and|everything|nothing|just|still|yes|my|our|he|she|only|is|are|up|down|on|off)\b)\w/;
+  /^no (?!(?:\w+ed|every\w*|each|most|keeps?|goes|runs|works|looks|seems|comes|stays|says|shows|reads|been|was|were|has|had|have|did|does|do|it|its|they|there|the|we|i|that|this|not|all|both|thanks|thank|never|sure|idea|but|and|everything|nothing|just|still|yes|my|our|he|she|only|is|are|up|down|on|off)\b)\w/;
 
 /** It works, said while something was only to be looked at. */
 export const WORKS_NOW = anywhere(
@@ -162,7 +162,10 @@ export const WORKED = anywhere(
 
 /** Words of things that do again what they should. Of those that the fix itself asks for, they only say that it was done. */
 export const GOES_AGAIN =
-  /(?<= |^)(?:flush(?:es|ed|ing)?|drains|drained|charges|charged|charging|roaring|roars|blowing|flows|flowing|heats|cools|started|starts|closes|closed|shuts|opened|opens|moves|turns|latched|locked|coupled|freed|free|alive|holds|stopped \w+ing|stays (?:up|on|shut|closed|in|lit|put)|getting (?:\w+er|better)|showing \d+|this time|first go)(?= |$)/g;
+  /(?<= |^)(?:flush(?:es|ed|ing)?|drains|drained|charges|charged|charging|roaring|roars|blowing|flows|flowing|heats|cools|started|starts|closes|closed|shuts|opened|opens|moves|turns|latched|locked|coupled|freed|free|alive|holds|stopped \w+ing|stays (?:up|on|shut|closed|in|lit|put)|getting (?:\w+er|better)|(?:live|humming|green|glowing|buzzing|bright) again|glows|boiling|showing \d+|this time|first go)(?= |$)/g;
+
+/** 'No more water' is a cure of a leak, and none of a dry tap. */
+export const NO_MORE = /^no more \w+/;
 
 export const WELL =
   /^(?:ye+s+|yep+|yeah|yup|y|yh|brilliant|great|perfect|excellent|fantastic|lovely|super|amazing|magic|wonderful|phew|thank you|thanks|that is (?:it|better|the one|done it)|it (?:did|has|is|does)|(?:i )?think so)(?: .{0,40})?$/;
@@ -178,7 +181,7 @@ export const FAILED = anywhere(
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
   'same(?: as before| again| thing| problem)?|as before',
   'tried (?:that|it)(?: already)?|already (?:did|done|tried)|did that (?:earlier|before|yesterday|first)',
-  '(?:goes|went|going|cuts|cut|trips|tripped|dropped|drops) (?:out|off|again|down)(?! (?:now|fine|ok|well))|doing it again',
+  '(?:goes|went|going|cuts|cut|trips|tripped|dropped|drops) (?:out|off|again|down)(?! (?:\\w+ )?(?:now|fine|ok|well|fast))|doing it again',
   '(?:then|but) (?:it )?(?:stopped|stops|died|dies|went|goes|gave up|cut out|tripped)',
 );
 /** 'Still working' is no failure. */
@@ -198,6 +201,7 @@ export const TRIED_IN_VAIN = /^it will not \w+ still|^still (?:it )?will not/;
 
 /** The trouble itself has ended: what beeped, dripped or rocked does so no more. */
 export const ENDED = anywhere(
+  'no longer (?:beep\\w*|chirp\\w*|drip\\w*|leak\\w*|runn\\w*)',
   '(?:beep\\w*|chirp\\w*|drip\\w*|leak\\w*|noise|humm?\\w*|rattl\\w*|smell|rocking|rain) (?:is |has |have )?(?:stopped|gone|went away)',
 );
 

@@ -41,5 +41,5 @@ const IDLE = new Set(
 );
 
 export function isIdle(word: string): boolean {
-  return IDLE.has(word) || /\w{3}ly$/.test(word);
+  return IDLE.has(word) || (/\w{3}ly$/.test(word) && !/^(?:bare|hard|scarce)ly$/.test(word));
 }
