@@ -29,7 +29,7 @@ export type Move =
       readonly kind: 'choose';
       readonly topics: readonly Ranked[];
       readonly understood: Understood | null;
-      readonly why: 'close' | 'apart' | 'stuck' | 'last-try';
+      readonly why: 'close' | 'apart' | 'stuck' | 'last-try' | 'again';
     }
   | {
       readonly kind: 'lacks';
@@ -69,6 +69,9 @@ export type Move =
   | { readonly kind: 'chat'; readonly chat: ChatKind }
   | { readonly kind: 'helped' }
   | { readonly kind: 'old-button' }
+  /** A word that answers something, with no question of the bot's own open. */
+  | { readonly kind: 'nothing-open' }
+  | { readonly kind: 'later'; readonly walk: Walk }
   | { readonly kind: 'withdrawn' }
   | { readonly kind: 'waiting' };
 

@@ -2,17 +2,22 @@ import type { Thread } from '../thread/thread.ts';
 import { bind } from './binding.ts';
 import { answerDanger, hears, readSafety, showNotice } from './danger.ts';
 import { type Draft, does, draftOf, notes, opens, passes, type Situation } from './draft.ts';
+import { menuAgain } from './menu.ts';
 import { answerOpen, answerPress, withdraw } from './open-question.ts';
 import { followUpSum } from './sum.ts';
 import { understandAndDo } from './understanding.ts';
-import { leaveWalk, offersAside, stayOnStep } from './walk.ts';
-import { saysNeverMind } from './words-read.ts';
+import { closesWalks, leaveWalk, offersAside, stayOnStep } from './walk.ts';
+import { isBare, saysNeverMind, saysNotUnderstood } from './words-read.ts';
 
 /**
  * The thread's next step. The order is fixed: safety first, on every text, in every state; then, if staff have the
  * thread, relay and stay silent; then the bot's own open question or a follow-up that changes one input; then matching.
  */
 export function next(thread: Thread, situation: Situation): Draft {
+  return closesWalks(nextStepOf(thread, situation), thread, situation);
+}
+
+function nextStepOf(thread: Thread, situation: Situation): Draft {
   const { message } = situation;
   const reading = readSafety(draftOf(thread), situation);
   const draft = hears(draftOf(thread), situation);
@@ -34,15 +39,24 @@ export function next(thread: Thread, situation: Situation): Draft {
   if (message.text.trim() === '') return bound.draft;
   if (saysNeverMind(message.text) && thread.keeper === 'waiting') return withdraw(bound.draft, situation);
 
-  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind === 'step') return leaveWalk(bound.draft, situation);
+  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind === 'step') return leaveWalk(bound.draft);
   const open = situation.scope === null ? null : answerOpen(bound.draft, situation);
   if (open !== null) return open;
   const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);
   if (followed !== null) return followed;
   // With nothing to take back it ends the bot's own question.
   if (saysNeverMind(message.text)) return withdraw(bound.draft, situation);
+  if (situation.scope !== null && bound.draft.thread.open === null && saysNothing(message.text))
+    return does(bound.draft, { kind: thread.keeper === 'waiting' ? 'waiting' : 'nothing-open' });
   const understood = understandAndDo(bound.draft, reading, situation);
+  const again = menuAgain(bound.draft, understood);
+  if (again !== null) return again;
   return stayOnStep(bound.draft, understood, situation) ?? offersAside(understood, bound.draft.thread, situation);
+}
+
+/** Words that answer or wonder, and name nothing. */
+function saysNothing(text: string): boolean {
+  return isBare(text) || saysNotUnderstood(text);
 }
 
 /** While people have or await the thread, they get every word; an open thread is the bot's alone. */

@@ -1,12 +1,11 @@
-import { pickTyped, readChoice } from './choices.ts';
+import { readChoice } from './choices.ts';
 import { type Draft, does, notes, opens, type Situation } from './draft.ts';
+import { chosenFrom, putAgain } from './menu.ts';
 import { toPerson } from './pass.ts';
 import { answerSum } from './sum.ts';
 import { answerTopic, didNotHelp } from './topic.ts';
-import { answerStep, recallWalk, resumeWalk } from './walk.ts';
-import { readAllWell, readHelped, saysCarryOn, saysNone } from './words-read.ts';
-
-export const NONE_LABEL = 'None of these';
+import { answerCarryOn, answerStep, recallWalk, resumeWalk } from './walk.ts';
+import { isBare, readAllWell, readHelped, saysCarryOn, saysNone, saysNotUnderstood } from './words-read.ts';
 
 /** What the bot's own open question makes of a typed message; null when the message is about something else. */
 export function answerOpen(draft: Draft, situation: Situation): Draft | null {
@@ -14,21 +13,25 @@ export function answerOpen(draft: Draft, situation: Situation): Draft | null {
   const { text } = situation.message;
   const recalled = open?.kind === 'step' ? null : recallWalk(draft, situation);
   if (recalled !== null) return recalled;
-  if (open === null) return saysCarryOn(text) ? resumeWalk(draft, situation) : null;
+  const resumed = open?.kind !== 'step' && saysCarryOn(text) ? resumeWalk(draft, situation) : null;
+  if (resumed !== null || open === null) return resumed;
   switch (open.kind) {
     case 'choice': {
-      const titles = open.topics.map((topic) => situation.served.knowledge.topics.get(topic)?.title ?? topic);
-      const picked = pickTyped(text, [...titles, NONE_LABEL]);
-      const topic = picked === null ? undefined : open.topics[picked];
-      if (topic !== undefined) return answerTopic(opens(draft, null), topic, open.text, null, situation);
-      return picked === open.topics.length || saysNone(text) ? noneOfThese(draft, situation) : null;
+      const chosen = chosenFrom(open, text, situation);
+      if (chosen === 'none' || saysNone(text)) return noneOfThese(draft, situation);
+      if (chosen !== null) return answerTopic(opens(draft, null), chosen, open.text, null, situation);
+      if (!isBare(text) && !saysNotUnderstood(text)) return null;
+      return open.again === true ? noneOfThese(draft, situation) : putAgain(draft, open);
     }
     case 'helped': {
       const helped = readHelped(text);
+      if (helped === null && saysNotUnderstood(text)) return toldHelped(draft, open.topic, false, situation);
       return helped === null ? null : toldHelped(draft, open.topic, helped, situation);
     }
     case 'step':
       return answerStep(draft, open.walk, situation);
+    case 'carry-on':
+      return answerCarryOn(draft, situation);
     case 'input':
       return answerSum(draft, open, text, situation);
     case 'all-well': {
@@ -104,7 +107,7 @@ function noneOfThese(draft: Draft, situation: Situation): Draft {
   const topics = open?.kind === 'choice' ? open.topics : [];
   const text = open?.kind === 'choice' ? open.text : draft.thread.memory.lastText;
   const noted = notes(draft, { kind: 'gap', text, why: 'nothing-picked', van: draft.thread.van, topics });
-  return toPerson(noted, 'not-fixed', null, situation);
+  return toPerson(noted, draft.thread.memory.tried.length > 0 ? 'not-fixed' : 'unsure', null, situation);
 }
 
 /** 'Still stuck' offers the next best topics once, then a person. */

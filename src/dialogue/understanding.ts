@@ -62,10 +62,12 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
   const { decision } = understood;
   switch (decision.kind) {
     case 'answer':
+      if (onlyAdds(draft, understood, decision.probability, situation)) return does(draft, { kind: 'waiting' });
       // A notice whose danger was ruled out is no answer: it is offered among the nearest topics.
       if (onlyNotice(decision.topic, situation)) return unsure(draft, understood, 'too-close', situation);
       return answerTopic(draft, decision.topic, understood.text, understood, situation, last);
     case 'choose': {
+      if (onlyAdds(draft, understood, 0, situation)) return does(draft, { kind: 'waiting' });
       const apart = symptomsApart(decision.topics, situation);
       if (apart?.kind === 'walk')
         return answerTopic(draft, apart.symptom, understood.text, understood, situation, last);
@@ -100,6 +102,25 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
   }
 }
 
+/** So sure, words that name no part of the van may still begin a walk while people are awaited. */
+const SURE_OF_A_FAULT = 0.9;
+
+/**
+ * Words about the fault that people have already ('I can hear nothing'): while they are awaited no other walk begins on
+ * what names nothing of the van.
+ */
+function onlyAdds({ thread }: Draft, understood: Understood, probability: number, { served }: Situation): boolean {
+  const [best] = understood.ranked;
+  const symptom = best !== undefined && served.knowledge.topics.get(best.topic)?.kind === 'symptom';
+  return (
+    thread.keeper === 'waiting' &&
+    thread.reason !== 'staff-only' &&
+    symptom &&
+    understood.why.linked.length === 0 &&
+    probability < SURE_OF_A_FAULT
+  );
+}
+
 function onlyNotice(id: TopicId, { served }: Situation): boolean {
   const topic = served.knowledge.topics.get(id);
   return topic?.notice === true && topic.answer === undefined;
@@ -121,8 +142,12 @@ function offersOwn(draft: Draft, topic: TopicId, understood: Understood, { scope
   return opens(offered, { kind: 'choice', text: understood.text, topics: own.map((each) => each.topic) });
 }
 
+const TO_THE_BRIEF: ReadonlySet<ChatKind> = new Set(['ok', 'thanks', 'praise', 'sorry', 'chat']);
+
 /** Small talk is answered in one line and changes nothing; a question the bot has open stays open. */
 export function chats(draft: Draft, chat: ChatKind): Draft {
+  // While people are awaited every word goes to them, and that is all there is to say to 'ok' or 'thanks'.
+  if (draft.thread.keeper === 'waiting' && TO_THE_BRIEF.has(chat)) return does(draft, { kind: 'waiting' });
   return does(draft, { kind: 'chat', chat });
 }
 

@@ -14,6 +14,7 @@ import { type Draft, does, notes, opens, remembers, type Situation } from './dra
 import type { StepNote } from './moves.ts';
 import { toPerson } from './pass.ts';
 import { stepRecord, stepWords, triedLines } from './walk-record.ts';
+import { saysCarryOn, saysLater, saysYes } from './words-read.ts';
 
 /** After so long a walk is taken up again with a line that says where it stood. */
 const RECAP_AFTER_MS = DAY_MS / 2;
@@ -63,7 +64,7 @@ type Going = { readonly opening: boolean; readonly note: StepNote | null; readon
 
 /** Puts the next step to the hirer, or ends the walk. */
 function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Draft {
-  const { scope, served, nowMs } = situation;
+  const { scope, nowMs } = situation;
   if (scope === null) return draft;
   const causes = scope.causes(walk.symptom);
   const remembered = remembers(draft, { seen: withSeen(draft.thread.memory.seen, walk, causes, scope), aside: null });
@@ -95,9 +96,8 @@ function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Dra
           situation,
         );
       }
-      const title = served.knowledge.topics.get(walk.symptom)?.title ?? walk.symptom;
-      const tried = [...remembered.thread.memory.tried, title, ...triedLines(walk, scope, situation)].slice(-20);
-      const ended = ends(remembers(remembered, { tried, lastAtMs: nowMs }), walk, 'passed', next.likely, situation);
+      const kept = remembers(keepsTried(remembered, walk, scope, situation), { lastAtMs: nowMs });
+      const ended = ends(kept, walk, 'passed', next.likely, situation);
       return toPerson(ended, 'not-fixed', null, situation, meanwhileFor(next.likely, walk, scope, situation));
     }
   }
@@ -145,11 +145,38 @@ function ends(
   });
 }
 
-/** 'Never mind' in the middle of a walk: it is left, and what was done is kept with the van. */
-export function leaveWalk(draft: Draft, situation: Situation): Draft {
-  const { open } = draft.thread;
-  const left = open?.kind === 'step' ? ends(draft, open.walk, 'left', null, situation) : draft;
-  return does(opens(left, null), { kind: 'helped' });
+/** 'Never mind' in the middle of a walk: it is left. */
+export function leaveWalk(draft: Draft): Draft {
+  return does(opens(remembers(draft, { aside: null }), null), { kind: 'helped' });
+}
+
+/**
+ * A walk that is over without having come to its own end, by whatever was said or pressed: its end is recorded with what
+ * was done, and people get that with the thread.
+ */
+export function closesWalks(draft: Draft, before: Thread, situation: Situation): Draft {
+  const { scope } = situation;
+  const walks = [before.open?.kind === 'step' ? before.open.walk : null, before.memory.aside];
+  return walks.reduce((so: Draft, walk): Draft => {
+    if (walk === null || scope === null || goesOn(so, walk.symptom)) return so;
+    if (so.thread.keeper === 'bot') return ends(so, walk, 'left', null, situation);
+    return ends(keepsTried(so, walk, scope, situation), walk, 'passed', null, situation);
+  }, draft);
+}
+
+function goesOn({ thread, events }: Draft, symptom: string): boolean {
+  return (
+    (thread.open?.kind === 'step' && thread.open.walk.symptom === symptom) ||
+    thread.memory.aside?.symptom === symptom ||
+    events.some((event) => event.kind === 'walk-ended' && event.symptom === symptom)
+  );
+}
+
+/** What was done on a walk, for the brief. */
+function keepsTried(draft: Draft, walk: Walk, scope: VanScope, situation: Situation): Draft {
+  const title = situation.served.knowledge.topics.get(walk.symptom)?.title ?? walk.symptom;
+  const { tried } = draft.thread.memory;
+  return remembers(draft, { tried: [...tried, title, ...triedLines(walk, scope, situation)].slice(-20) });
 }
 
 /**
@@ -227,12 +254,14 @@ function pressed(press: StepPress, kind: 'check' | 'fix'): StepAnswer {
  * @returns Null when something was understood, or no step is open.
  */
 export function stayOnStep(before: Draft, understood: Draft, situation: Situation): Draft | null {
-  const { open } = before.thread;
-  if (open?.kind !== 'step' || open.walk.now === null) return null;
+  const { open, memory } = before.thread;
+  const walk = open?.kind === 'step' ? open.walk : open?.kind === 'carry-on' ? memory.aside : null;
+  if (walk === null || walk.now === null) return null;
   const made = understood.moves.slice(before.moves.length);
   const lost = made.every((move) => (move.kind === 'pass' && move.reason === 'unsure') || move.kind === 'choose');
   if (!lost) return null;
-  return putStep(before, open.walk, open.walk.now, { opening: false, note: 'unknown', understood: null }, situation);
+  const taken = remembers(before, { aside: null });
+  return putStep(taken, walk, walk.now, { opening: false, note: 'unknown', understood: null }, situation);
 }
 
 /** 'What have we tried?' while the walk is laid aside: the record, and the step where it stood. */
@@ -241,6 +270,21 @@ export function recallWalk(draft: Draft, situation: Situation): Draft | null {
   if (aside?.now == null || !asksRecord(situation.message.text)) return null;
   const taken = remembers(draft, { aside: null });
   return putStep(taken, aside, aside.now, { opening: false, note: 'tried', understood: null }, situation);
+}
+
+/** What is said to 'Shall we carry on?': also an answer to the step itself, which is heard as such. */
+export function answerCarryOn(draft: Draft, situation: Situation): Draft | null {
+  const { aside } = draft.thread.memory;
+  const { text } = situation.message;
+  if (aside?.now == null) return null;
+  const picked = pickTyped(text, ['Carry on', 'Get a person']);
+  if (picked === 1) return toPerson(draft, 'asked', null, situation);
+  if (picked === 0 || saysYes(text) || saysCarryOn(text)) return resumeWalk(draft, situation);
+  if (saysLater(text)) return opens(does(draft, { kind: 'later', walk: aside }), null);
+  const cause = situation.scope?.causes(aside.symptom).find((each) => each.id === aside.now?.cause);
+  if (cause === undefined || situation.scope === null) return null;
+  const told = readStepAnswer(text, aside.now.kind, cause, situation.scope).kind === 'told';
+  return told ? answerStep(remembers(draft, { aside: null }), aside, situation) : null;
 }
 
 /** A walk laid aside is taken up where it stood. */
@@ -256,12 +300,14 @@ export function resumeWalk(draft: Draft, situation: Situation): Draft | null {
  * a question of its own.
  */
 export function offersAside(draft: Draft, before: Thread, situation: Situation): Draft {
-  const walk = before.open?.kind === 'step' ? before.open.walk : null;
+  const aside = before.open?.kind === 'carry-on' ? before.memory.aside : null;
+  const walk = before.open?.kind === 'step' ? before.open.walk : aside;
   if (walk === null || draft.thread.keeper !== 'bot' || situation.scope === null) return draft;
   const kept = remembers(draft, { aside: walk });
   const { open } = draft.thread;
   if (open?.kind === 'step' && open.walk.symptom !== walk.symptom) return kept;
   // Small talk leaves the step where it is.
   if (open?.kind === 'step') return draft;
-  return does(kept, { kind: 'offer-walk', walk });
+  const offered = does(kept, { kind: 'offer-walk', walk });
+  return open === null || open.kind === 'carry-on' ? opens(offered, { kind: 'carry-on' }) : offered;
 }

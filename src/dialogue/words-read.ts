@@ -16,6 +16,16 @@ const RESUME = /^(?:carry on|go on|continue|back to (?:it|that|the .{3,30})|yes 
 const NONE =
   /^(?:none(?: of (?:these|them|those))?|neither|no|nope|something else|none|other|not (?:these|any of (?:these|them)))$/;
 
+const YES =
+  /^(?:yes|yep|yeah|yea|yup|ya|aye|sure|ok|okay|ok then|please|yes please|go on then|it is|thats it|that one|this one|right|correct)(?: (?:please|it is|that one|thats it|lets|carry on|go on))?$/;
+const LATER =
+  /^(?:no|nope|nah|not now|not yet|later|leave it|no thanks|no thank you|in a bit|maybe later)(?: (?:thanks|please|now|for now))?$/;
+/** Words that answer something and say nothing of their own. */
+const BARE =
+  /^(?:(?:i )?(?:dunno|dont know|do not know|cant tell|cannot tell|am not sure|not sure)|no idea|maybe|perhaps|yes|yep|yeah|no|nope|nah|skip|next|back|done|none|both|neither|what|huh|\d)$/;
+const NOT_UNDERSTOOD =
+  /^(?:(?:sorry|no|but) )*(?:i )?(?:(?:do|did|can) ?not|dont|didnt|cant|not) (?:really )?(?:understand|understood|follow|get (?:it|that|you|what you mean))(?: .{0,25})?$/;
+
 /** Lower case, no accents or punctuation, one space: what the patterns above expect. */
 export function flat(text: string): string {
   return text
@@ -40,4 +50,8 @@ export function readAllWell(text: string): boolean | null {
 
 export const saysNeverMind = (text: string): boolean => NEVER_MIND.test(flat(text));
 export const saysCarryOn = (text: string): boolean => RESUME.test(flat(text));
+export const saysYes = (text: string): boolean => YES.test(flat(text));
+export const saysLater = (text: string): boolean => LATER.test(flat(text));
+export const isBare = (text: string): boolean => BARE.test(flat(text));
+export const saysNotUnderstood = (text: string): boolean => NOT_UNDERSTOOD.test(flat(text));
 export const saysNone = (text: string): boolean => NONE.test(flat(text));

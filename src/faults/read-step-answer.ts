@@ -70,7 +70,7 @@ function readCheck(heard: Heard, asked: Asked): StepAnswer {
   if (phrases.UNWILLING.test(said)) return told({ kind: 'skip' });
   if (phrases.WORKS_NOW.test(said) && !words.includes('not') && !/work/i.test(ask)) return told({ kind: 'works' });
   if (phrases.DONE.test(said)) return { kind: 'unclear' };
-  if (phrases.NO_THING.test(said) && !/^no\s*[,.;:!-]/i.test(text)) return stated(text, asked) ?? observed('no');
+  if (phrases.NO_THING.test(said) && !/^no\s*[,.;:!-]/i.test(text)) return stated(text, asked) ?? noSuch(heard, asked);
   const first = foundFirst(heard);
   if (first !== null) return readCheck(first, asked);
   if (/^(?:none|neither)\b/.test(said)) return stated(text, asked) ?? observed('no');
@@ -81,6 +81,12 @@ function readCheck(heard: Heard, asked: Asked): StepAnswer {
   const rest = said.replace(phrases.YES, '').replace(phrases.NO, '').trim();
   const firm = words.length <= SHORT_WORDS && isFirm(rest, ask) ? readStatement(rest, ask, asked.about) : null;
   return firm === null || firm.verdict === explicit ? observed(explicit) : sureOnly(firm);
+}
+
+/** 'No grit' denies what is asked for; 'no warmth at all' says something else. */
+function noSuch({ words }: Heard, { ask }: Asked): StepAnswer {
+  const about = contentOf(wordsOf(ask));
+  return [...contentOf(words)].every((each) => about.has(each)) ? observed('no') : { kind: 'unclear' };
 }
 
 /** A plain yes or no, at the start of what is said or at its end. */

@@ -68,7 +68,7 @@ export const HOW = starting(
   '(?:can|could) you (?:show|explain|send|tell me (?:how|where|what|which))',
   'is there a (?:picture|photo|drawing)',
   '(?:do|did) you mean',
-  '(?:i )?(?:do not|did not) (?:understand|get (?:it|that|you|what)|follow|know (?:how(?! (?:much|many|long|heavy|old|far|often)\\b)|where|what|which))',
+  '(?:(?:no|sorry|but) )*(?:i )?(?:(?:do|did|can) )?not (?:really )?(?:understand|get (?:it|that|you|what)|follow|know (?:how(?! (?:much|many|long|heavy|old|far|often)\\b)|where|what|which))',
   '(?:i )?can not (?:find the|(?:find|see) where)',
   '(?:not sure|no idea) (?:how|where|what|which)',
   'i am lost',

@@ -30,6 +30,11 @@ export function contentOf(words: readonly string[]): Set<string> {
   return new Set(words.filter((word) => !COMMON.has(word) && !/^\d/.test(word)).map(stem));
 }
 
+/** The same of a text as typed. */
+export function stemsOf(text: string): Set<string> {
+  return contentOf(wordsOf(text));
+}
+
 /** Words that carry the speaker along, or name people and everyday things: a reply that holds them is none the less plain. */
 const IDLE = new Set(
   (

@@ -1,8 +1,8 @@
 import { never } from '../basics/never.ts';
 import { MINUTE_MS } from '../basics/time.ts';
 import { choiceId } from '../dialogue/choices.ts';
+import { NONE_LABEL } from '../dialogue/menu.ts';
 import type { Move } from '../dialogue/moves.ts';
-import { NONE_LABEL } from '../dialogue/open-question.ts';
 import { answerBlocks } from './answer.ts';
 import { fill } from './answer-context.ts';
 import { calculationReply } from './calculation.ts';
@@ -10,7 +10,7 @@ import { lackText } from './lacks.ts';
 import { dangerAsksReply, dangerNotedReply, noticeReply } from './notice.ts';
 import { passLines, waitingLine } from './pass-words.ts';
 import type { Block, Choice, Reply } from './reply.ts';
-import { offerWalkReply, recapReply, stepReply, walkFixedReply } from './step.ts';
+import { laterReply, offerWalkReply, recapReply, stepReply, walkFixedReply } from './step.ts';
 import { ASK_FOR_CODE, contextOf, lineReply, type Told, topicChoice, whileWaiting } from './told.ts';
 import { welcomeReply } from './welcome.ts';
 
@@ -68,6 +68,13 @@ export function say(move: Move, told: Told): Reply | null {
         'chat',
         'That button belongs to an earlier question. Tell me in your own words what you need now.',
       );
+    case 'nothing-open':
+      return lineReply(
+        'chat',
+        'I have no question open with you just now. Tell me in a few words what you need, or say "person".',
+      );
+    case 'later':
+      return laterReply(move.walk, told);
     case 'withdrawn':
       return lineReply(
         'chat',
@@ -109,6 +116,7 @@ function choose(move: Extract<Move, { kind: 'choose' }>, told: Told): Reply {
     apart: 'Which of these is it? Then I know where to look first.',
     stuck: 'Then perhaps one of these fits better?',
     'last-try': 'I am not sure what you mean. Is it one of these?',
+    again: 'I did not get which of these you mean. Please press one, or type its number.',
   }[move.why];
   return {
     kind: 'choose',

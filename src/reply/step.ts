@@ -7,7 +7,7 @@ import type { ScopedCause } from '../knowledge/knowledge.ts';
 import { answerBlocks, pictureOf, say } from './answer.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { Block, Choice, Reply } from './reply.ts';
-import { contextOf, PERSON_CHOICE, type Told, whileWaiting } from './told.ts';
+import { contextOf, lineReply, PERSON_CHOICE, type Told, whileWaiting } from './told.ts';
 
 type StepMove = Extract<Move, { kind: 'step' }>;
 
@@ -136,6 +136,12 @@ export function offerWalkReply(walk: Walk, told: Told): Reply {
     blocks: [{ kind: 'line', text: `We were still looking at: ${title}. Shall we carry on?` }],
     choices: [{ id: choiceId({ kind: 'resume' }), label: 'Carry on', tone: 'next' }, PERSON_CHOICE],
   };
+}
+
+/** The walk stays laid aside. */
+export function laterReply(walk: Walk, told: Told): Reply {
+  const title = told.served.knowledge.topics.get(walk.symptom)?.title ?? '';
+  return lineReply('chat', `All right. Say "carry on" when you want to go on with: ${title}.`);
 }
 
 /** Where a walk stood, in one line. */

@@ -11,9 +11,12 @@ export type Reason = 'unsure' | 'asked' | 'safety' | 'not-fixed' | 'staff-only' 
 
 /** A question of the bot's own that the next message may answer. Exactly one can be open. */
 export type Open =
-  | { readonly kind: 'choice'; readonly text: string; readonly topics: readonly TopicId[] }
+  /** `again`: put once more, since what was said chose nothing. */
+  | { readonly kind: 'choice'; readonly text: string; readonly topics: readonly TopicId[]; readonly again?: true }
   | { readonly kind: 'helped'; readonly topic: TopicId; readonly text: string; readonly next: readonly TopicId[] }
   | { readonly kind: 'step'; readonly walk: Walk }
+  /** Whether to go on with the walk laid aside. */
+  | { readonly kind: 'carry-on' }
   | {
       readonly kind: 'input';
       readonly topic: TopicId;
