@@ -39,7 +39,8 @@ function nextStepOf(thread: Thread, situation: Situation): Draft {
   if (message.text.trim() === '') return bound.draft;
   if (saysNeverMind(message.text) && thread.keeper === 'waiting') return withdraw(bound.draft, situation);
 
-  if (saysNeverMind(message.text) && bound.draft.thread.open?.kind === 'step') return leaveWalk(bound.draft);
+  const at = bound.draft.thread.open?.kind;
+  if (saysNeverMind(message.text) && (at === 'step' || at === 'carry-on')) return leaveWalk(bound.draft);
   const open = situation.scope === null ? null : answerOpen(bound.draft, situation);
   if (open !== null) return open;
   const followed = situation.scope === null ? null : followUpSum(bound.draft, situation);

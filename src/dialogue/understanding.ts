@@ -11,6 +11,7 @@ import { type Draft, does, notes, opens, passes, remembers, type Served, type Si
 import { toPerson } from './pass.ts';
 import { sumMeant } from './sum-meant.ts';
 import { answerTopic } from './topic.ts';
+import { vagueFaults } from './vague-fault.ts';
 
 /**
  * Matches the message against the van's scope and does what each of its questions asks for, in the order asked.
@@ -174,7 +175,8 @@ function unsure(
   if (lack !== null) {
     return opens(does(noted, { kind: 'lacks', ...lack, probability: 0, understood }), null);
   }
-  const offered = why === 'no-such-topic' ? [] : lastTry(understood.text, scope, served);
+  const near = why === 'no-such-topic' ? [] : lastTry(understood.text, scope, served);
+  const offered = near.length > 0 ? near : vagueFaults(understood, scope, served.knowledge, MOST_OFFERED);
   if (offered.length === 0) return toPerson(noted, 'unsure', understood, situation);
   const asks = symptomsApart(offered, situation) === null ? 'last-try' : 'apart';
   const asked = does(noted, { kind: 'choose', topics: offered, understood, why: asks });

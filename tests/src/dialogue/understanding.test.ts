@@ -82,3 +82,36 @@ describe('a danger that only the matcher sees', () => {
     expect(thread.keeper).toBe('bot');
   });
 });
+
+describe('words that fit several symptoms', () => {
+  /** A matcher that cannot choose between two faults of the fridge. */
+  function between(gas: number, mains: number): Served {
+    const topics = [
+      { topic: 'fridge-gas-not-cooling', probability: gas },
+      { topic: 'fridge-mains-not-cooling', probability: mains },
+    ];
+    const served = blind('fridge-gas-not-cooling');
+    const understood: ReturnType<Matcher['understand']>[number] = {
+      text: 'oh dear',
+      decision: { kind: 'choose', topics },
+      ranked: topics,
+      why: { tokens: [], linked: [], features: [], costs: [] },
+    };
+    return { ...served, matcher: { understand: () => [understood], nearest: () => topics } };
+  }
+
+  it('ask which it is', () => {
+    const { moves, thread } = say(between(0.4, 0.35));
+    expect(moves).toEqual([expect.objectContaining({ kind: 'choose', why: 'apart' })]);
+    expect(thread.open).toMatchObject({
+      kind: 'choice',
+      topics: ['fridge-gas-not-cooling', 'fridge-mains-not-cooling'],
+    });
+  });
+
+  it('begin at once on the likeliest where asking would cost more than a wrong start', () => {
+    const { moves, thread } = say(between(0.5, 0.001));
+    expect(moves).toEqual([expect.objectContaining({ kind: 'step', opening: true })]);
+    expect(thread.open).toMatchObject({ kind: 'step', walk: { symptom: 'fridge-gas-not-cooling' } });
+  });
+});

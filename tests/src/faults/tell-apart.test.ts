@@ -21,12 +21,25 @@ describe('tellApart', () => {
   it('walks the likely one when asking would cost more than a wrong start', () => {
     const apart = tellApart(
       [
-        { ...onGas, probability: 0.03 },
+        { ...onGas, probability: 0.005 },
         { ...onMains, probability: 0.9 },
       ],
       options,
     );
     expect(apart).toEqual({ kind: 'walk', symptom: 'fridge-mains' });
+  });
+
+  it('counts the wait for people among the minutes a wrong start costs', () => {
+    const entries = (passMinutes: number) =>
+      tellApart(
+        [
+          { ...onGas, probability: 0.02 },
+          { ...onMains, probability: 0.9 },
+        ],
+        { passMinutes },
+      ).kind;
+    expect(entries(10)).toBe('walk');
+    expect(entries(300)).toBe('which');
   });
 
   it('walks the only one', () => {
