@@ -95,11 +95,20 @@ const ORDINALS: readonly RegExp[] = [
  * @returns The position, or null.
  */
 export function pickTyped(text: string, labels: readonly string[]): number | null {
-  const said = plain(text);
+  const said = plain(text)
+    .replace(
+      /^(?:(?:it is|it s|its|i think|i mean|i guess|maybe|probably|that is|thats|that would be|yes|ok|hmm|erm|um) )+/,
+      '',
+    )
+    .replace(
+      /(?: (?:please|pls|thanks|thank you|i (?:think|guess|suppose|reckon|believe|d say)|probably|maybe|then|mate))+$/,
+      '',
+    );
   if (said === '') return null;
   const ordinal = ORDINALS.findIndex((pattern) => pattern.test(said));
   if (ordinal >= 0) return ordinal < labels.length ? ordinal : null;
   if (/^(?:the )?last(?: one)?$/.test(said)) return labels.length - 1;
+  if (/^(?:the )?top(?: one)?$/.test(said)) return 0;
   const plainLabels = labels.map(plain);
   const whole = plainLabels.indexOf(said);
   if (whole >= 0) return whole;

@@ -72,6 +72,8 @@ export type Move =
   /** A word that answers something, with no question of the bot's own open. */
   | { readonly kind: 'nothing-open' }
   | { readonly kind: 'later'; readonly walk: Walk }
+  /** What was tried in this thread, when no walk is on. */
+  | { readonly kind: 'record'; readonly lines: readonly string[] }
   | { readonly kind: 'withdrawn' }
   | { readonly kind: 'waiting' };
 

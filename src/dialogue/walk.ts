@@ -76,7 +76,7 @@ function goOn(draft: Draft, walk: Walk, going: Going, situation: Situation): Dra
       return putStep(remembered, put(walk, step), step, going, situation);
     }
     case 'fixed': {
-      const ended = ends(remembered, walk, 'fixed', next.cause, situation);
+      const ended = ends(keepsTried(remembered, walk, scope, situation), walk, 'fixed', next.cause, situation);
       return opens(does(ended, { kind: 'walk-fixed', walk }), null);
     }
     case 'pass': {
@@ -264,10 +264,11 @@ export function stayOnStep(before: Draft, understood: Draft, situation: Situatio
   return putStep(taken, walk, walk.now, { opening: false, note: 'unknown', understood: null }, situation);
 }
 
-/** 'What have we tried?' while the walk is laid aside: the record, and the step where it stood. */
+/** 'What have we tried?' with no step open: the record, and the step where a walk laid aside stood. */
 export function recallWalk(draft: Draft, situation: Situation): Draft | null {
-  const { aside } = draft.thread.memory;
-  if (aside?.now == null || !asksRecord(situation.message.text)) return null;
+  const { aside, tried } = draft.thread.memory;
+  if (!asksRecord(situation.message.text)) return null;
+  if (aside?.now == null) return does(draft, { kind: 'record', lines: tried });
   const taken = remembers(draft, { aside: null });
   return putStep(taken, aside, aside.now, { opening: false, note: 'tried', understood: null }, situation);
 }

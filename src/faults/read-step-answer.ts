@@ -110,12 +110,13 @@ function sureOnly({ verdict, sure }: Statement): StepAnswer {
 
 function readFix({ said, words }: Heard, fix: string): StepAnswer {
   const tried = (worked: boolean): StepAnswer => told({ kind: 'tried', worked });
-  if (phrases.DONE.test(said)) return { kind: 'done' };
+  if (phrases.DONE.test(said) || phrases.TOO_SOON.test(said)) return { kind: 'done' };
   if (phrases.NOT_TRIED.test(said) && !phrases.TRIED_IN_VAIN.test(said)) return told({ kind: 'skip' });
   if (phrases.NO_MORE.test(said)) return { kind: 'unclear' };
   if (phrases.BADLY.test(said)) return tried(false);
   if (phrases.LAMP_OUT.test(said)) return { kind: 'other' };
   if (phrases.ENDED.test(said)) return tried(true);
+  if (phrases.PLAIN_YES.test(said)) return tried(true);
   if (phrases.FAILED.test(said)) return tried(phrases.STILL_WELL.test(said));
   if (
     phrases.WORKED.test(said) ||

@@ -31,6 +31,10 @@ export const WAIT = whole(
   '(?:will (?:do|try|look|check)|(?:let me|i will|going to|off to) (?:look|check|try|see|have))(?: .{0,40})?',
 );
 
+/** Too soon to tell what came of a fix. */
+export const TOO_SOON =
+  /^(?:(?:i am )?not sure|too (?:soon|early)|can not (?:say|tell)|do not know|no idea|ask me)(?: to (?:say|tell))?(?: yet| so soon| in (?:a|an|half).*| later|$)|only been (?:a |an |\w+ )?(?:second|minute|hour|moment)|^(?:wait and see|waiting|we will see|will (?:see|know|tell)|give it)/;
+
 export const RECORD = starting(
   '(?:so |remind me )*(?:what|which things?) (?:have|had|did|all have) (?:we|i|you) (?:already |all )?(?:tried|done|do|try|checked|looked at)',
   'what (?:is|was) tried',
@@ -157,12 +161,17 @@ export const WORKED = anywhere(
   'slides|glides|got it|full flow|blowing (?:warm|hot|cold)|big blue flames|thawed|dried (?:off|out)|got (?:steam|it going)|(?:it|needle|blade) moved|burning|down with a|out it came|(?:came|popped|slid|pulled) (?:out|off|free|loose|away|up|on|through)|(?:slides?|moves?|turns?|opens?|shuts?|closes?|goes|runs) (?:\\w+ )?(?:fine|easily|freely|smooth|smoothly|like|well)',
   'like (?:butter|a dream|new|magic|clockwork|a charm)|at last|finally|holding|stayed(?: up| on| in)?|(?:so )?far so good|first time|peace|silence|smooth|warm air',
   'coming (?:through|out)|it (?:clicked|shut|opened|moved|lit)',
-  '(?:is )?(?:power|water|gas|light|heat|heating) (?:again|now|is here)',
+  '(?:is )?(?:power|water|gas|light|heat|heating) (?:again|now|is here)|now (?:it )?(?:is )?(?:water|power|gas|light|heat|warm|hot|cold|works)',
+  '(?:humming|whirring|purring|buzzing|ticking|ticking over)(?: away)? now',
 );
 
 /** Words of things that do again what they should. Of those that the fix itself asks for, they only say that it was done. */
 export const GOES_AGAIN =
   /(?<= |^)(?:flush(?:es|ed|ing)?|drains|drained|charges|charged|charging|roaring|roars|blowing|flows|flowing|heats|cools|started|starts|closes|closed|shuts|opened|opens|moves|turns|latched|locked|coupled|freed|free|alive|holds|stopped \w+ing|stays (?:up|on|shut|closed|in|lit|put)|getting (?:\w+er|better)|(?:live|humming|green|glowing|buzzing|bright) again|glows|boiling|showing \d+|this time|first go)(?= |$)/g;
+
+/** A plain yes to 'Did that do it?', with nothing in it that takes it back. */
+export const PLAIN_YES =
+  /^(?:ye+s+|yep+|yeah|yup)(?= |$)(?!.*\b(?:but|still|not|no|nothing|again and|then|only|almost|nearly)\b).{0,60}$/;
 
 /** 'No more water' is a cure of a leak, and none of a dry tap. */
 export const NO_MORE = /^no more \w+/;
@@ -176,7 +185,8 @@ export const FAILED = anywhere(
   '(?:straight|right) back|(?:went|goes|fell|dropped|drops|popped|pops) (?:straight |right )?back(?: down| off| out| again)?|(?:fell|falls|popped) (?:down|out) again|trips|keeps (?:tripping|dropping|going out)',
   'as (?:cold|dead|dark|dry|bad|warm|weak) as (?:ever|before|it was)',
   '(?:fell|dropped|tripped|blew|popped|went|stopped|starts?|started) again|started \\w+ing|it will not \\w+',
-  '(?:wet|dead|cold|warm|dry|dark|leaking|beeping|dripping) again|(?:found )?(?:0|zero|none)(?: \\w+)?$|no (?:channels|water|gas|heat|power|light|picture|signal)',
+  '(?:wet|dead|dark|leaking|beeping|dripping|chirping) again|(?:found )?(?:0|zero|none)(?: \\w+)?$|no (?:channels|water|gas|heat|power|light|picture|signal)',
+  '(?:leak|beep|drip|chirp|trip|flash|smell|smok)\\w*ing (?:\\w+ )?now|(?:off|out|dead|dark|worse) now',
   'still|nothing|nowt|not|failed|fails|fail|worse|dead',
   'no (?:joy|luck|good|change|difference|odds|better|use|effect|different)',
   'same(?: as before| again| thing| problem)?|as before',

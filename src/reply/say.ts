@@ -10,7 +10,7 @@ import { lackText } from './lacks.ts';
 import { dangerAsksReply, dangerNotedReply, noticeReply } from './notice.ts';
 import { passLines, waitingLine } from './pass-words.ts';
 import type { Block, Choice, Reply } from './reply.ts';
-import { laterReply, offerWalkReply, recapReply, stepReply, walkFixedReply } from './step.ts';
+import { laterReply, offerWalkReply, recapReply, recordReply, stepReply, walkFixedReply } from './step.ts';
 import { ASK_FOR_CODE, contextOf, lineReply, type Told, topicChoice, whileWaiting } from './told.ts';
 import { welcomeReply } from './welcome.ts';
 
@@ -75,6 +75,8 @@ export function say(move: Move, told: Told): Reply | null {
       );
     case 'later':
       return laterReply(move.walk, told);
+    case 'record':
+      return recordReply(move.lines);
     case 'withdrawn':
       return lineReply(
         'chat',

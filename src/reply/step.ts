@@ -72,7 +72,7 @@ function noteBlocks(move: StepMove, cause: ScopedCause, context: AnswerContext, 
     case 'unclear':
       return line(move.step.kind === 'check' ? 'Just to be sure: is that a yes or a no?' : 'Just to be sure:');
     case 'done':
-      return line('Thank you.');
+      return line('Thank you. Take your time, and tell me how it is then.');
     case null:
       return [];
   }
@@ -136,6 +136,17 @@ export function offerWalkReply(walk: Walk, told: Told): Reply {
     blocks: [{ kind: 'line', text: `We were still looking at: ${title}. Shall we carry on?` }],
     choices: [{ id: choiceId({ kind: 'resume' }), label: 'Carry on', tone: 'next' }, PERSON_CHOICE],
   };
+}
+
+export function recordReply(lines: readonly string[]): Reply {
+  const blocks: readonly Block[] =
+    lines.length === 0
+      ? [{ kind: 'line', text: 'Nothing yet.' }]
+      : [
+          { kind: 'line', text: 'So far:' },
+          { kind: 'facts', items: lines },
+        ];
+  return { kind: 'chat', from: null, topic: null, blocks, choices: [] };
 }
 
 /** The walk stays laid aside. */

@@ -16,6 +16,10 @@ describe('what is typed to a list of choices', () => {
     ['beeps', 2],
     ['not cooling', 1],
     ['first one', 0],
+    ['the first please', 0],
+    ['it is the second one I suppose', 1],
+    ['number 3 I think', 2],
+    ['the top one', 0],
   ])('"%s" picks number %i', (text, expected) => {
     expect(pickTyped(text, LABELS)).toBe(expected);
   });
