@@ -7,7 +7,7 @@ export function reportText(counts: FaultCounts): string {
   const rows = counts.causes.map((row) => {
     const found = `${row.cured} cured${row.believed > 0 ? `, ${row.believed} believed` : ''}`;
     const [low, high] = row.interval;
-    const range = `${percent(row.share)} (${percent(low)} to ${percent(high)})`;
+    const range = `${row.cured + row.believed} of ${fixed + passed - unresolved} (${percent(low)} to ${percent(high)})`;
     const proposal = counts.parts ? `  consider ${row.proposed.toFixed(2)}` : '';
     return `  ${row.parts ? '*' : ' '} prior ${row.prior.toFixed(2)}  found ${range.padEnd(20)} ${found.padEnd(24)} ${row.say}${proposal}`;
   });
@@ -16,7 +16,7 @@ export function reportText(counts: FaultCounts): string {
 
 /** One entry of the list, with who said what. */
 export function dueText(due: Due, zone: string): string {
-  const why = due.why === 'trick' ? 'fixed by a trick' : 'passed to staff';
+  const why = due.why === 'trick' ? 'fixed, and worth a look' : 'passed to staff';
   const head = `${due.id}  ${due.van}, ${dayOf(due.atMs, zone)}: ${due.title} - ${why}${due.say === null ? '' : `; ${due.say}`}`;
   const who = due.who === null ? [] : [`   ${due.who} said:`];
   return [head, ...who, ...due.tried.map(({ did, answered }) => `   ${did} - ${answered}`)].join('\n');

@@ -16,7 +16,7 @@ export function stepRecord(walk: Walk, scope: VanScope, situation: Situation): T
       done.kind === 'check'
         ? stepWords(cause.check?.ask, scope, situation)
         : done.kind === 'fix'
-          ? stepWords(cause.fix.do, scope, situation)
+          ? stepWords(done.byItself === true ? cause.check?.ask : cause.fix.do, scope, situation)
           : 'Stopped';
     return [{ did, answered: answered(done) }];
   });
@@ -39,6 +39,7 @@ function answered(done: Done): string {
     case 'check':
       return done.answer === 'cannot-tell' ? 'cannot tell' : done.answer;
     case 'fix':
+      if (done.byItself === true) return 'works again';
       return done.worked === null ? 'skipped' : done.worked ? 'worked' : 'no better';
     case 'stop':
       return done.said;

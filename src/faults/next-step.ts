@@ -28,7 +28,7 @@ const SURE = 0.75;
  */
 export function nextStep(walk: Walk, causes: readonly ScopedCause[], { passMinutes, chances }: NextOptions): Next {
   const cured = walk.done.find((done) => done.kind === 'fix' && done.worked === true);
-  if (cured !== undefined) return { kind: 'fixed', cause: cured.cause };
+  if (cured?.kind === 'fix') return { kind: 'fixed', cause: cured.byItself === true ? null : cured.cause };
   const problem = problemOf(causes, passMinutes, chances);
   const masses = massesOf(problem, causes, walk);
   const likely = likeliest(masses, causes);

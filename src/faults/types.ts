@@ -12,11 +12,11 @@ export type Observation = Verdict | 'cannot-tell';
 /**
  * A check or a fix that was put to the hirer, and what came of it.
  * `earlier`: observed before this walk, in the same thread, and not put again.
- * `worked` is null when the fix was skipped. `stop`: the hirer said a stop condition, in the words kept.
+ * `worked` is null when the fix was skipped; `byItself`: it works again though nothing was put but a check. `stop`: the hirer said a stop condition, in the words kept.
  */
 export type Done =
   | { readonly kind: 'check'; readonly cause: CauseId; readonly answer: Observation; readonly earlier?: true }
-  | { readonly kind: 'fix'; readonly cause: CauseId; readonly worked: boolean | null }
+  | { readonly kind: 'fix'; readonly cause: CauseId; readonly worked: boolean | null; readonly byItself?: true }
   | { readonly kind: 'stop'; readonly cause: CauseId; readonly said: string };
 
 export type Step =
@@ -37,10 +37,10 @@ export type Walk = {
 /**
  * What comes next. `pass`: people take over, because that costs fewer minutes (`cheaper`), because nothing is left to
  * do (`nothing-left`), or because a stop condition holds (`stopped`); `likely` is the cause believed in most, null when
- * none is believed in more than the rest together. `fixed`: by the fix of `cause`, or while it was looked at.
+ * none is believed in more than the rest together. `fixed`: by the fix of `cause`; null when it works again whatever did it.
  */
 export type Next =
   | { readonly kind: 'check'; readonly cause: CauseId }
   | { readonly kind: 'fix'; readonly cause: CauseId }
   | { readonly kind: 'pass'; readonly why: 'cheaper' | 'nothing-left' | 'stopped'; readonly likely: CauseId | null }
-  | { readonly kind: 'fixed'; readonly cause: CauseId };
+  | { readonly kind: 'fixed'; readonly cause: CauseId | null };

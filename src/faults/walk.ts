@@ -42,7 +42,7 @@ function doneBy(step: { readonly kind: 'check' | 'fix'; readonly cause: CauseId 
     case 'stop':
       return { kind: 'stop', cause, said: told.said };
     case 'works':
-      return { kind: 'fix', cause, worked: true };
+      return kind === 'fix' ? { kind, cause, worked: true } : { kind: 'fix', cause, worked: true, byItself: true };
     case 'observed':
       return kind === 'check' ? { kind, cause, answer: told.answer } : { kind, cause, worked: null };
     case 'tried':

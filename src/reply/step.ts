@@ -1,6 +1,7 @@
 import { choiceId, type StepPress, stepPresses } from '../dialogue/choices.ts';
 import type { Move } from '../dialogue/moves.ts';
 import { triedLines } from '../dialogue/walk-record.ts';
+import { leavesOver } from '../faults/left-over.ts';
 import type { Walk } from '../faults/types.ts';
 import { holds } from '../knowledge/holds.ts';
 import type { ScopedCause } from '../knowledge/knowledge.ts';
@@ -111,20 +112,16 @@ function choicesFor(kind: 'check' | 'fix', cause: ScopedCause, symptom: string):
   return [...presses.map((each) => press(each, quiet.includes(each) ? 'quiet' : 'next')), PERSON_CHOICE];
 }
 
+/** Said once, with what it leaves for the yard: nothing is promised that is not on the van's list. */
 export function walkFixedReply(walk: Walk, told: Told): Reply {
   const title = told.served.knowledge.topics.get(walk.symptom)?.title ?? '';
-  return {
-    kind: 'chat',
-    from: null,
-    topic: walk.symptom,
-    blocks: [
-      {
-        kind: 'line',
-        text: `Good, that is mended. I have noted it for the van's next check (${title.toLowerCase()}).`,
-      },
-    ],
-    choices: [],
-  };
+  const cured = walk.done.find((done) => done.kind === 'fix' && done.worked === true);
+  const cause = told.scope?.causes(walk.symptom).find((each) => each.id === cured?.cause);
+  const noted = cause !== undefined && cured?.kind === 'fix' && cured.byItself !== true && leavesOver(cause);
+  const text = noted
+    ? `Good, that is mended. I have noted it for the van's next check (${title.toLowerCase()}).`
+    : 'Good, that is mended. I am here if anything else comes up.';
+  return { kind: 'chat', from: null, topic: walk.symptom, blocks: [{ kind: 'line', text }], choices: [] };
 }
 
 export function offerWalkReply(walk: Walk, told: Told): Reply {

@@ -29,7 +29,7 @@ export type FaultCounts = {
   readonly fixed: number;
   readonly passed: number;
   readonly left: number;
-  /** Passed with no cause believed in more than the rest together: they count for no cause. */
+  /** Passed with no cause believed in more than the rest together, or working again by whatever: they count for no cause. */
   readonly unresolved: number;
   readonly causes: readonly CauseCount[];
   /** Whether any cause's prior and counts part: then the proposed priors are worth a look. */
@@ -97,7 +97,7 @@ function countsOf(
     fixed: ends('fixed'),
     passed,
     left: ends('left'),
-    unresolved: passed - counts.reduce((sum, { believed }) => sum + believed, 0),
+    unresolved: passed + ends('fixed') - total,
     causes: rows,
     parts: rows.some((row) => row.parts),
   };

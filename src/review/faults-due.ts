@@ -1,4 +1,5 @@
 import type { CauseId, TopicId, VanId } from '../basics/ids.ts';
+import { leavesOver } from '../faults/left-over.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import type { Tried } from '../thread/thread.ts';
 import type { WalkEnded } from './fault-counts.ts';
@@ -29,7 +30,7 @@ export type Due = {
 };
 
 /**
- * Faults that were passed, or fixed by a trick, oldest first; those in `looked` are done with.
+ * Faults that were passed, or fixed by a trick, a new fuse or a reset, oldest first; those in `looked` are done with.
  *
  * @param van Null: every van.
  */
@@ -45,7 +46,7 @@ export function faultsDue(
       .get(walk.van)
       ?.causes(walk.symptom)
       .find((each) => each.id === walk.cause);
-    if (walk.end === 'fixed' && cause?.fix.trick !== true) return [];
+    if (walk.end === 'fixed' && (cause === undefined || !leavesOver(cause))) return [];
     return [
       {
         id,
