@@ -4,7 +4,8 @@ import { chosenFrom, putAgain } from './menu.ts';
 import { toPerson } from './pass.ts';
 import { answerSum } from './sum.ts';
 import { answerTopic, didNotHelp } from './topic.ts';
-import { answerCarryOn, answerStep, recallWalk, resumeWalk } from './walk.ts';
+import { asksBeside } from './understanding.ts';
+import { answerCarryOn, answerStep, recallWalk, resumeWalk, showsAgain } from './walk.ts';
 import { isBare, readAllWell, readHelped, saysCarryOn, saysNone, saysNotUnderstood } from './words-read.ts';
 
 /** What the bot's own open question makes of a typed message; null when the message is about something else. */
@@ -28,8 +29,10 @@ export function answerOpen(draft: Draft, situation: Situation): Draft | null {
       if (helped === null && saysNotUnderstood(text)) return toldHelped(draft, open.topic, false, situation);
       return helped === null ? null : toldHelped(draft, open.topic, helped, situation);
     }
-    case 'step':
-      return answerStep(draft, open.walk, situation);
+    case 'step': {
+      const answered = answerStep(draft, open.walk, situation);
+      return answered !== null && showsAgain(answered) && asksBeside(draft, open.walk, situation) ? null : answered;
+    }
     case 'carry-on':
       return answerCarryOn(draft, situation);
     case 'input':

@@ -1,10 +1,12 @@
 import type { TopicId } from '../basics/ids.ts';
 import { isCalculation } from '../calculators/index.ts';
+import type { Walk } from '../faults/types.ts';
 import type { VanScope } from '../knowledge/knowledge.ts';
 import { lackNamed, topicsNamed } from '../match/name-search.ts';
-import type { ChatKind, Ranked, Understood } from '../match/types.ts';
+import type { ChatKind, Ranked, UnderstandContext, Understood } from '../match/types.ts';
 import { type LookedAt, thirdLook } from '../safety/third-look.ts';
 import type { Danger } from '../safety/types.ts';
+import type { Thread } from '../thread/thread.ts';
 import { symptomsApart } from './apart.ts';
 import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
@@ -12,6 +14,8 @@ import { toPerson } from './pass.ts';
 import { sumMeant } from './sum-meant.ts';
 import { answerTopic } from './topic.ts';
 import { vagueFaults } from './vague-fault.ts';
+import { stepNow } from './walk-record.ts';
+import { saysQuestion } from './words-read.ts';
 
 /**
  * Matches the message against the van's scope and does what each of its questions asks for, in the order asked.
@@ -26,11 +30,9 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
       ? unbooked(draft, reading, situation)
       : toPerson(draft, 'unsure', null, situation);
   }
-  const { lastTopic, lastText } = draft.thread.memory;
+  const context = { van: scope.id, ...pointsBackTo(draft.thread, scope, situation) };
   const questions = sumsWhole(
-    served.matcher
-      .understand(message.text, { van: scope.id, lastTopic, lastText })
-      .map((each) => sumMeant(each, situation)),
+    served.matcher.understand(message.text, context).map((each) => sumMeant(each, situation)),
     message.text,
   );
   const danger = dangerSeen(questions, reading, served);
@@ -39,6 +41,39 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
     (so, understood, i) => decideOne(so, understood, situation, i === questions.length - 1),
     draft,
   );
+}
+
+/**
+ * What a message may point back to: the list just offered, though nothing was picked; the step that is with the hirer,
+ * whose words name things of their own ('where is that?'); else what was last talked about.
+ */
+export function pointsBackTo(
+  { open, memory }: Thread,
+  scope: VanScope,
+  situation: Situation,
+): Pick<UnderstandContext, 'lastTopic' | 'lastText'> {
+  const { lastTopic, lastText } = memory;
+  if (open?.kind === 'choice') return { lastTopic: open.topics[0] ?? lastTopic, lastText: open.text };
+  const words = open?.kind === 'step' ? stepNow(open.walk, scope, situation) : '';
+  return { lastTopic, lastText: `${lastText} ${words}`.trim() };
+}
+
+/** How sure one must be that a word about the step asks for a topic of its own. */
+const BESIDE = 0.6;
+
+/**
+ * Whether what looks like a word about the open step asks for something that another topic tells: where the box is, what
+ * size the fuse has, how the lamp is changed.
+ */
+export function asksBeside({ thread }: Draft, { symptom }: Walk, situation: Situation): boolean {
+  const { scope, served, message } = situation;
+  if (scope === null || !saysQuestion(message.text)) return false;
+  const context = { van: scope.id, ...pointsBackTo(thread, scope, situation) };
+  return served.matcher.understand(message.text, context).some(({ decision }) => {
+    if (decision.kind !== 'answer' || decision.topic === symptom || decision.probability < BESIDE) return false;
+    const topic = served.knowledge.topics.get(decision.topic);
+    return topic?.kind !== 'symptom' && topic?.notice === false;
+  });
 }
 
 /** What the safety reader did not find and the matcher makes likely, or answers with a topic whose text is a notice. */

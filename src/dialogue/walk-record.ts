@@ -34,6 +34,12 @@ export function stepWords(says: Says | undefined, scope: VanScope, { served, sit
   return fillSlots(text, { van: scope.data, parts: knowledge.parts, firm: knowledge.firm, site }).text;
 }
 
+/** The words of the step that is with the hirer; '' when there is none. */
+export function stepNow({ symptom, now }: Walk, scope: VanScope, situation: Situation): string {
+  const cause = scope.causes(symptom).find(({ id }) => id === now?.cause);
+  return stepWords(now?.kind === 'check' ? cause?.check?.ask : cause?.fix.do, scope, situation);
+}
+
 function answered(done: Done): string {
   switch (done.kind) {
     case 'check':

@@ -14,7 +14,7 @@ import { type Draft, does, notes, opens, remembers, type Situation } from './dra
 import type { StepNote } from './moves.ts';
 import { toPerson } from './pass.ts';
 import { stepRecord, stepWords, triedLines } from './walk-record.ts';
-import { saysCarryOn, saysLater, saysYes } from './words-read.ts';
+import { saysCarryOn, saysLater, saysQuestion, saysYes } from './words-read.ts';
 
 /** After so long a walk is taken up again with a line that says where it stood. */
 const RECAP_AFTER_MS = DAY_MS / 2;
@@ -225,6 +225,12 @@ export function answerStep(draft: Draft, walk: Walk, situation: Situation, press
   }
 }
 
+/** Whether all that the step's own reading made of a message is to show the step once more. */
+export function showsAgain({ moves }: Draft): boolean {
+  const last = moves.at(-1);
+  return last?.kind === 'step' && last.note === 'how';
+}
+
 function pressed(press: StepPress, kind: 'check' | 'fix'): StepAnswer {
   const told = (what: Told): StepAnswer => ({ kind: 'told', told: what });
   switch (press) {
@@ -250,6 +256,7 @@ function pressed(press: StepPress, kind: 'check' | 'fix'): StepAnswer {
 
 /**
  * Words that fit neither the step nor any topic are most likely about the step: it is put again, and nobody is fetched.
+ * A question that fits several topics, and not the symptom, is met with those.
  *
  * @returns Null when something was understood, or no step is open.
  */
@@ -258,7 +265,14 @@ export function stayOnStep(before: Draft, understood: Draft, situation: Situatio
   const walk = open?.kind === 'step' ? open.walk : open?.kind === 'carry-on' ? memory.aside : null;
   if (walk === null || walk.now === null) return null;
   const made = understood.moves.slice(before.moves.length);
-  const lost = made.every((move) => (move.kind === 'pass' && move.reason === 'unsure') || move.kind === 'choose');
+  const { symptom } = walk;
+  const asks = saysQuestion(situation.message.text);
+  const lost = made.every(
+    (move) =>
+      (move.kind === 'pass' && move.reason === 'unsure') ||
+      (move.kind === 'choose' &&
+        !(asks && move.why === 'close' && move.topics.every(({ topic }) => topic !== symptom))),
+  );
   if (!lost) return null;
   const taken = remembers(before, { aside: null });
   return putStep(taken, walk, walk.now, { opening: false, note: 'unknown', understood: null }, situation);

@@ -48,6 +48,15 @@ export function readAllWell(text: string): boolean | null {
   return ALL_WELL.test(flat(text)) ? true : readHelped(text);
 }
 
+const QUESTION =
+  /^(?:(?:and|but|ok|okay|so|yes|no|anyway|well|right|also|then) )*(?:how|hows|what|whats|where|wheres|whereabouts|which|when|who|can|could|may|should|is there|are there|do we|does it|will it)\b/;
+
+/** 'How do I do that?' asks about the step alone. */
+const HOW_THEN =
+  /^(?:(?:and|but|ok|okay|so|yes|no|well|right|then) )*how(?: (?:do|can|would|should|could|am) (?:i|we|you)(?: (?:do|see|check|tell|know|test|try|look at|supposed to do))?(?: (?:that|it|this|those|so|then))*)?$/;
+
+/** Whether a message asks something of its own, by how it begins. */
+export const saysQuestion = (text: string): boolean => QUESTION.test(flat(text)) && !HOW_THEN.test(flat(text));
 export const saysNeverMind = (text: string): boolean => NEVER_MIND.test(flat(text));
 export const saysCarryOn = (text: string): boolean => RESUME.test(flat(text));
 export const saysYes = (text: string): boolean => YES.test(flat(text));
