@@ -26,10 +26,10 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   const vocabulary = vocabularyOf(cut, glossaryTexts);
   const see = createSee(input, vocabulary);
   const seen = lines.map((line, i) => see(line.text, cut[i]));
-  const { space, vectors } = buildSpace(seen, fewestLines);
   const keys = [...new Set(lines.map((line) => line.key))];
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
+  const { space, vectors } = buildSpace(seen, labels, fewestLines);
   const lineWeights = weightsOf(labels, keys);
   return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }

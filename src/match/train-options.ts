@@ -3,7 +3,7 @@ import type { SoftmaxOptions } from './softmax.ts';
 export type TrainOptions = SoftmaxOptions & {
   /** How much of naive Bayes is added to the fitted weights. */
   readonly bayes: number;
-  /** How much of the ridge regression is added to the fitted weights. */
+  /** How much of the ridge regression is added to the fitted weights, for each line that a topic has on the average. */
   readonly ridge: number;
   /** Features of fewer lines than this are left out: they say nothing that will be heard again. */
   readonly fewestLines: number;
@@ -23,11 +23,11 @@ export const TRAIN: TrainOptions = {
 
 /**
  * Below this many lines every feature is rare, and one of a single line is worth keeping; and a ridge regression, which
- * takes time by the line, goes better with the fitted weights than naive Bayes does. Set by cross-validation on the
- * training parts of the open sets alone.
+ * takes time by the line, goes better with the fitted weights than naive Bayes does, the better the more lines a topic has.
+ * Set by cross-validation on the training parts of the open sets alone.
  */
 const FEW_LINES = 3000;
-const OF_FEW = { fewestLines: 1, bayes: 0, ridge: 5 } as const;
+const OF_FEW = { fewestLines: 1, bayes: 0, ridge: 0.45 } as const;
 /** Lines read in all; a small graph is read more often over. */
 const FEWEST_STEPS = 60_000;
 const MOST_EPOCHS = 40;

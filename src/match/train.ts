@@ -32,8 +32,9 @@ export function startTraining(input: TrainingInput, seed: number, given: TrainOp
       mixIn(weights.rows, bayes, options.bayes);
       if (options.ridge > 0) {
         const ridge = fitRidge(vectors, labels, keys.length, space.names.length);
+        const share = (options.ridge * labels.length) / keys.length;
         for (let i = 0; i < ridge.length; i++) {
-          weights.rows[i] = (weights.rows[i] as number) + options.ridge * (ridge[i] as number);
+          weights.rows[i] = (weights.rows[i] as number) + share * (ridge[i] as number);
         }
       }
       return { hash: inputHash(input), keys, space, vocabulary, weights: packWeights(weights), calibration: null };

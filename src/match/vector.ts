@@ -4,7 +4,7 @@ import type { Seen } from './seen.ts';
 /** A text as numbers: the features it has, by their place in the space, and their weights. */
 export type Vector = { readonly at: Int32Array; readonly weight: Float32Array };
 
-/** The features that the training lines showed, each with its inverse document frequency. */
+/** The features that the training lines showed, each with how much it tells: {@link tellingOf}. */
 export type Space = {
   readonly places: ReadonlyMap<string, number>;
   readonly names: readonly string[];
@@ -24,11 +24,24 @@ type Letters = { readonly places: Int32Array; readonly unknown: number };
 export type Spaced = { readonly space: Space; readonly vectors: readonly Vector[] };
 
 /**
+ * How much a feature tells that stands in the wordings of so many classes: the rarer the more. What counts is in how many
+ * classes, not in how many lines: where lines of a topic are few, a word that all of them share tells most of all.
+ */
+function tellingOf(classes: number, ofAll: number): number {
+  return Math.log((1 + ofAll) / (1 + classes)) + 1;
+}
+
+/**
  * Builds a space from the lines as they were read, and their vectors. Features of fewer than `fewest` lines are left out,
  * as if never seen.
+ *
+ * @param labels The class of each line, by number.
  */
-export function buildSpace(all: readonly Seen[], fewest: number): Spaced {
-  const { draft, names, lines } = drafted(all);
+export function buildSpace(all: readonly Seen[], labels: readonly number[], fewest: number): Spaced {
+  // A class's lines one after the other: then a feature's classes are counted as its lines are.
+  const order = [...all.keys()].sort((a, b) => (labels[a] as number) - (labels[b] as number) || a - b);
+  const { draft, names, lines, classes } = drafted(all, labels, order);
+  const ofAll = new Set(labels).size;
   const places = new Int32Array(names.length).fill(-1);
   const kept: string[] = [];
   const idf: number[] = [];
@@ -37,19 +50,20 @@ export function buildSpace(all: readonly Seen[], fewest: number): Spaced {
     if (count < fewest) continue;
     places[number] = kept.length;
     kept.push(names.at(number));
-    idf.push(Math.log((1 + all.length) / (1 + count)) + 1);
+    idf.push(tellingOf(classes[number] as number, ofAll));
   }
-  const space = spaceOf(kept, Float32Array.from(idf), Math.log(1 + all.length) + 1);
-  const vectors = all.map((one, line) => {
-    for (let i = draft.ends[line] as number; i < (draft.ends[line + 1] as number); i++) {
+  const space = spaceOf(kept, Float32Array.from(idf), tellingOf(0, ofAll));
+  const vectors: Vector[] = new Array(all.length);
+  for (const [turn, line] of order.entries()) {
+    for (let i = draft.ends[turn] as number; i < (draft.ends[turn + 1] as number); i++) {
       space.sum.add(draft.views[i] as number, places[draft.at[i] as number] as number, draft.counts[i] as number);
     }
-    return finished(one, space);
-  });
+    vectors[line] = finished(all[line] as Seen, space);
+  }
   return { space, vectors };
 }
 
-/** The features of all lines but for their letter groups, by number; line n's end where `ends[n + 1]` says. */
+/** The features of all lines but for their letter groups, by number; those of the n-th read end where `ends[n + 1]` says. */
 type Draft = {
   readonly at: number[];
   readonly views: number[];
@@ -57,19 +71,23 @@ type Draft = {
   readonly ends: number[];
 };
 
-/** Numbers the features of all lines in the order first met, and counts in how many lines each stands. */
-function drafted(all: readonly Seen[]) {
+/** Numbers the features of all lines in the order first met, and counts in how many lines and classes each stands. */
+function drafted(all: readonly Seen[], labels: readonly number[], order: readonly number[]) {
   const names = createNumbering();
   const lines: number[] = [];
+  const classes: number[] = [];
   const lastLine: number[] = [];
   const meet = (number: number, line: number): void => {
-    if (lastLine[number] === line) return;
+    const last = lastLine[number];
+    if (last === line) return;
     lastLine[number] = line;
     lines[number] = (lines[number] ?? 0) + 1;
+    if (last === undefined || labels[last] !== labels[line]) classes[number] = (classes[number] ?? 0) + 1;
   };
   const groups = new Map<string, readonly number[]>();
   const draft: Draft = { at: [], views: [], counts: [], ends: [0] };
-  for (const [line, one] of all.entries()) {
+  for (const line of order) {
+    const one = all[line] as Seen;
     features(one, (view, sort, first, second, count) => {
       const number = names.number(sort, first, second);
       draft.at.push(number);
@@ -87,7 +105,7 @@ function drafted(all: readonly Seen[]) {
     }
     draft.ends.push(draft.at.length);
   }
-  return { draft, names, lines };
+  return { draft, names, lines, classes };
 }
 
 type Named = Sort | 'c';
@@ -155,8 +173,8 @@ export function spaceOf(names: readonly string[], idf: Float32Array, unknownIdf:
 }
 
 /**
- * (1 + ln tf) x idf, each view scaled to its length. Features that the space lacks count in the length with the largest
- * idf, so that a half-understood question never scores as a whole one.
+ * (1 + ln tf) x what it tells, each view scaled to its length. Features that the space lacks count in the length as the
+ * most telling, so that a half-understood question never scores as a whole one.
  */
 export function vectorOf(seen: Seen, space: Space): Vector {
   features(seen, (view, sort, first, second, count) =>

@@ -48,6 +48,14 @@ describe('training', () => {
     expect(inputHash(INPUT)).toBe(inputHash(INPUT, codeNameOf('match')));
   });
 
+  it('takes a word for the more telling the fewer topics share it, however many lines of a topic do', () => {
+    const { names, idf } = train(INPUT, 1).space;
+    const tells = (feature: string) => idf[names.indexOf(feature)] as number;
+    // 'bed' stands in eight lines of one topic, 'silent' in one line of one, 'the' in lines of both.
+    expect(tells('w:bed')).toBe(tells('w:silent'));
+    expect(tells('w:the')).toBeLessThan(tells('w:bed'));
+  });
+
   it('reads a small graph more often over than a large one', () => {
     expect(optionsFor(300, TRAIN).epochs).toBeGreaterThan(optionsFor(3000, TRAIN).epochs);
     expect(optionsFor(100_000, TRAIN)).toEqual(TRAIN);
