@@ -126,7 +126,7 @@ function decideOne(draft: Draft, understood: Understood, situation: Situation, l
     case 'chat':
       return chats(draft, decision.chat);
     case 'person':
-      return toPerson(draft, 'asked', understood, situation);
+      return alsoHelps(draft, toPerson(draft, 'asked', understood, situation), understood, situation);
     case 'language': {
       const spoken = remembers(draft, { language: decision.language });
       if (draft.thread.keeper !== 'bot') return does(spoken, { kind: 'waiting' });
@@ -155,6 +155,21 @@ function onlyAdds({ thread }: Draft, understood: Understood, probability: number
     understood.why.linked.length === 0 &&
     probability < SURE_OF_A_FAULT
   );
+}
+
+/** How sure one must be of what is wrong to begin on it while a person is on the way. */
+const ALSO = 0.5;
+
+/**
+ * 'Someone please, we have no heat': the person is fetched first, and what can be looked at meanwhile is. Who waits
+ * already has been told.
+ */
+function alsoHelps(before: Draft, passed: Draft, understood: Understood, situation: Situation): Draft {
+  const best = understood.ranked[0];
+  if (before.thread.keeper !== 'bot' || best === undefined || best.probability < ALSO) return passed;
+  const topic = situation.served.knowledge.topics.get(best.topic);
+  if (topic?.kind !== 'symptom' || topic.notice || topic.pass === 'always') return passed;
+  return answerTopic(passed, best.topic, understood.text, understood, situation);
 }
 
 function onlyNotice(id: TopicId, { served }: Situation): boolean {

@@ -47,7 +47,7 @@ export function signalsOf({ inScope, outOfScope, background }: Ranking, seen: Se
 }
 
 /** Whether the text names something that the van has none of. */
-function namesAbsent({ mentions }: Seen, has: ReadonlySet<PartId>): boolean {
+export function namesAbsent({ mentions }: Seen, has: ReadonlySet<PartId>): boolean {
   return mentions.some(({ parts }) => parts.every((part) => !has.has(part)));
 }
 

@@ -1,6 +1,6 @@
 import type { PartId, TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge, VanScope } from '../knowledge/knowledge.ts';
-import { type Calibration, chanceOf, signalsOf } from './calibration.ts';
+import { type Calibration, chanceOf, namesAbsent, signalsOf } from './calibration.ts';
 import { decide, FAINT, MOST_OFFERED } from './decide.ts';
 import { explain } from './explain.ts';
 import { createRanker, type Ranking, roleOf, type Share } from './ranking.ts';
@@ -12,6 +12,8 @@ import { vectorOf } from './vector.ts';
 const MOST_RANKED = 10;
 /** A text is the van's lack when that is likelier than not. */
 const LACKS = 0.6;
+/** And of something wrong with a thing that it has in another kind, unless the words name the kind. */
+const LACKS_THIS_KIND = 0.9;
 /** Asking for a person is granted on less: a person refused is worse than one called for nothing. */
 const PERSON = 0.2;
 /** And against this much of all small talk: 'thanks but I want a human' is no thanks. */
@@ -56,7 +58,7 @@ export function createJudge(knowledge: Knowledge, ready: Ready): Judge {
     const ranked = calibrated(ranking, chanceOf(best, signals), chanceOf(among, signals), named);
     const { decision, costs } =
       plain(ranking, keys, ranked) ??
-      lacks(ranking, chanceOf(calibration.lacks, signals), named, knowledge, van) ??
+      lacks(ranking, chanceOf(calibration.lacks, signals), named, seen, knowledge, van) ??
       decide(ranked, knowledge.firm.costs, isHazard);
     const first = ranking.inScope.map((share) => ({ label: share.label, topic: named(share) }));
     return { text, decision, ranked, why: whyOf(seen, () => explain(first, vector, space, scorer), costs) };
@@ -126,17 +128,24 @@ function plain(
   return { decision: { kind: 'pass', why: among < FAINT ? 'no-such-topic' : 'too-close' }, costs: [] };
 }
 
-/** What the van has not: never answered with another van's steps. */
+/**
+ * What the van has not: never answered with another van's steps. What is wrong with a thing that the van has in another
+ * kind ('the milk is warm', in a van whose fridge runs on gas) is seldom a lack.
+ */
 function lacks(
   ranking: Ranking,
   chance: number,
   named: (share: Share) => TopicId,
-  knowledge: Knowledge,
+  seen: Seen,
+  { topics, parts }: Knowledge,
   van: VanScope | undefined,
 ): Decided | null {
   const rival = ranking.outOfScope[0];
   if (rival === undefined || van === undefined || chance < LACKS) return null;
   const topic = named(rival);
-  const part = knowledge.topics.get(topic)?.about.find((one) => !van.parts.has(one));
-  return part === undefined ? null : { decision: { kind: 'lacks', topic, part, probability: chance }, costs: [] };
+  const part = topics.get(topic)?.about.find((one) => !van.parts.has(one));
+  if (part === undefined) return null;
+  const inAnotherKind = topics.get(topic)?.kind === 'symptom' && van.parts.has(parts.get(part)?.is ?? '');
+  if (inAnotherKind && chance < LACKS_THIS_KIND && !namesAbsent(seen, van.parts)) return null;
+  return { decision: { kind: 'lacks', topic, part, probability: chance }, costs: [] };
 }

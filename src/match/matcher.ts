@@ -8,7 +8,7 @@ import type { Model } from './model.ts';
 import { trained, untrained } from './ready.ts';
 import { type Reference, readReference } from './refer-back.ts';
 import { splits } from './split.ts';
-import type { Matcher, Understood } from './types.ts';
+import type { Decision, Matcher, Understood } from './types.ts';
 
 /** A message this sure of its topic stands on its own, whatever it points back to. */
 const STANDS = 0.85;
@@ -107,8 +107,16 @@ function answered(half: Understood, isHazard: (topic: TopicId) => boolean): Unde
   return { ...half, decision: { kind: 'answer', topic: best.topic, probability: best.probability } };
 }
 
-/** How sure the less sure of two halves is, when both would be answered, with different topics; else 0. */
+/**
+ * How sure the less sure of two halves is, when both would be answered, with different topics; else 0. That the van has
+ * no such thing is an answer as well, to one of them.
+ */
 function answersApart(first: Understood, second: Understood): number {
   const [a, b] = [first.decision, second.decision];
-  return a.kind === 'answer' && b.kind === 'answer' && a.topic !== b.topic ? Math.min(a.probability, b.probability) : 0;
+  if (!isAnswer(a) || !isAnswer(b) || (a.kind === 'lacks' && b.kind === 'lacks') || a.topic === b.topic) return 0;
+  return Math.min(a.probability, b.probability);
 }
+
+type Answer = Extract<Decision, { kind: 'answer' | 'lacks' }>;
+
+const isAnswer = (decision: Decision): decision is Answer => decision.kind === 'answer' || decision.kind === 'lacks';

@@ -14,7 +14,7 @@ import { trainingInput } from './training-input.ts';
 import type { Space } from './vector.ts';
 
 /** Brings naive Bayes's scores of length-scaled texts to about the spread of the fitted weights'. */
-const BAYES_TEMPERATURE = 0.5;
+export const BAYES_TEMPERATURE = 0.5;
 
 /** All that scoring a text needs. */
 export type Ready = {

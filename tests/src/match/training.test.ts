@@ -51,7 +51,7 @@ describe('training', () => {
   it('takes a word for the more telling the fewer topics share it, however many lines of a topic do', () => {
     const { names, idf } = train(INPUT, 1).space;
     const tells = (feature: string) => idf[names.indexOf(feature)] as number;
-    // 'bed' stands in eight lines of one topic, 'silent' in one line of one, 'the' in lines of both.
+    // 'bed' stands in nine lines of one topic, 'silent' in one line of one, 'the' in lines of both.
     expect(tells('w:bed')).toBe(tells('w:silent'));
     expect(tells('w:the')).toBeLessThan(tells('w:bed'));
   });
