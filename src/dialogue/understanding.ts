@@ -157,16 +157,17 @@ function onlyAdds({ thread }: Draft, understood: Understood, probability: number
   );
 }
 
-/** How sure one must be of what is wrong to begin on it while a person is on the way. */
-const ALSO = 0.5;
+/** How sure one must be of what is wrong, beside the wish for a person, to begin on it while that one is on the way. */
+const ALSO = 0.2;
 
 /**
  * 'Someone please, we have no heat': the person is fetched first, and what can be looked at meanwhile is. Who waits
  * already has been told.
  */
 function alsoHelps(before: Draft, passed: Draft, understood: Understood, situation: Situation): Draft {
-  const best = understood.ranked[0];
+  const [best, second] = understood.ranked;
   if (before.thread.keeper !== 'bot' || best === undefined || best.probability < ALSO) return passed;
+  if (second !== undefined && second.probability > best.probability / 2) return passed;
   const topic = situation.served.knowledge.topics.get(best.topic);
   if (topic?.kind !== 'symptom' || topic.notice || topic.pass === 'always') return passed;
   return answerTopic(passed, best.topic, understood.text, understood, situation);
