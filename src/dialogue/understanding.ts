@@ -58,8 +58,8 @@ export function pointsBackTo(
   return { lastTopic, lastText: `${lastText} ${words}`.trim() };
 }
 
-/** How sure one must be that a word about the step asks for a topic of its own. */
-const BESIDE = 0.6;
+/** How sure one must be that a word about the step asks for a topic of its own; of one of the symptom's kin and system less. */
+const BESIDE = { near: 0.45, far: 0.6 };
 
 /**
  * Whether what looks like a word about the open step asks for something that another topic tells: where the box is, what
@@ -67,12 +67,16 @@ const BESIDE = 0.6;
  */
 export function asksBeside({ thread }: Draft, { symptom }: Walk, situation: Situation): boolean {
   const { scope, served, message } = situation;
+  const { topics } = served.knowledge;
   if (scope === null || !saysQuestion(message.text)) return false;
   const context = { van: scope.id, ...pointsBackTo(thread, scope, situation) };
-  return served.matcher.understand(message.text, context).some(({ decision }) => {
-    if (decision.kind !== 'answer' || decision.topic === symptom || decision.probability < BESIDE) return false;
-    const topic = served.knowledge.topics.get(decision.topic);
-    return topic?.kind !== 'symptom' && topic?.notice === false;
+  return served.matcher.understand(message.text, context).some(({ decision, ranked }) => {
+    const [best] = ranked;
+    const topic = topics.get(best?.topic ?? '');
+    if (best === undefined || topic === undefined || topic.kind === 'symptom' || topic.notice) return false;
+    const near = topic.system === topics.get(symptom)?.system || topic.kin.includes(symptom);
+    if (decision.kind === 'choose') return near && best.probability >= BESIDE.near;
+    return decision.kind === 'answer' && best.probability >= (near ? BESIDE.near : BESIDE.far);
   });
 }
 

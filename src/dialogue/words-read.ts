@@ -49,7 +49,7 @@ export function readAllWell(text: string): boolean | null {
 }
 
 const QUESTION =
-  /^(?:(?:and|but|ok|okay|so|yes|no|anyway|well|right|also|then) )*(?:how|hows|what|whats|where|wheres|whereabouts|which|when|who|can|could|may|should|is there|are there|do we|does it|will it)\b/;
+  /^(?:(?:and|but|ok|okay|so|yes|no|anyway|well|right|also|then) )*(?:how|hows|what|whats|where|wheres|whereabouts|which|when|who|can|could|may|should|is there|are there|is (?:it|that|this) (?:ok|okay|safe|alright|all right|allowed|normal|bad)|do we|does it|will it)\b/;
 
 /** 'How do I do that?' asks about the step alone. */
 const HOW_THEN =

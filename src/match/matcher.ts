@@ -2,7 +2,7 @@ import type { TopicId, VanId } from '../basics/ids.ts';
 import type { Knowledge } from '../knowledge/knowledge.ts';
 import { createJudge, type Judge } from './judge.ts';
 import { createLastTry, gainsFor } from './last-try.ts';
-import { LEANT_CALIBRATION, leaningOn } from './leaning.ts';
+import { leaningOn, leantCalibration } from './leaning.ts';
 import { namings } from './links.ts';
 import type { Model } from './model.ts';
 import { trained, untrained } from './ready.ts';
@@ -39,7 +39,7 @@ export function createMatcher(knowledge: Knowledge, model: Model | null): Matche
     if (standsAlone(alone, whole, reference.kind)) return whole;
     if (isPlain(alone)) return [alone];
     const add = leaningOn(lastTopic, judge.scoresOf(lastText), ready.keys, knowledge.topics, reference.kind);
-    const calibration = reference.kind === 'none' ? ready.calibration : LEANT_CALIBRATION;
+    const calibration = leantCalibration(reference.kind, ready.calibration);
     const said = reference.kind === 'corrects' ? reference.text : text;
     return [{ ...judge.judge(said, van, { add, calibration }), text }];
   };
@@ -62,6 +62,7 @@ function standsAlone(alone: Understood, whole: readonly Understood[], kind: Refe
     case 'corrects':
       return false;
     case 'follows':
+    case 'points':
       return decision.kind === 'answer' && decision.probability >= STANDS;
     case 'none':
       return (

@@ -14,11 +14,24 @@ const POINTING =
 export type Reference =
   /** Stands on its own. */
   | { readonly kind: 'none' }
-  /** Says less than a whole question: 'and on gas?', 'where is that'. */
+  /** Says less than a whole question: 'and on gas?'. */
   | { readonly kind: 'follows'; readonly text: string }
+  /** Names nothing at all: 'where is that', 'how long does it take'. */
+  | { readonly kind: 'points'; readonly text: string }
   /** Takes back what was asked: 'sorry, I meant the fridge'. `text` is what is meant. */
   | { readonly kind: 'corrects'; readonly text: string };
 
+/** Words that name nothing: to ask, to point, to do. */
+const EMPTY = new Set(
+  (
+    "and but so or then also ok okay right well yes no oh thanks please where wheres where's whereabouts what whats what's which how hows how's when " +
+    "whens why who whos is it its it's are they they're theyre that thats that's this these those them there one ones do does did done doing can could " +
+    'should would will must may might i we you me us my our a an the to for of in on at with from about now again still else just normally usually ' +
+    'exactly actually supposed meant be been have has had got get gets getting put puts take takes taking go goes going went come comes find found ' +
+    'see look need needs use used using make makes work works keep say says said tell know think try tried want long much many often far big size ' +
+    'sort kind type time way place side thing things if not dont doesnt wont cant back off out up down first next after before same other another'
+  ).split(' '),
+);
 const SHORT = 9;
 
 /** Reads whether a message leans on the one before it. Knows nothing of topics. */
@@ -29,8 +42,10 @@ export function readReference(text: string): Reference {
     const meant = form.slice(corrected[0].length).replace(NOT_THIS, '').trim();
     if (meant !== '') return { kind: 'corrects', text: meant };
   }
-  const words = form.match(/[\p{L}\p{N}']+/gu)?.length ?? 0;
+  const said = form.match(/[\p{L}\p{N}']+/gu) ?? [];
+  const words = said.length;
   if (words > 2 * SHORT) return { kind: 'none' };
   const leans = OPENING.test(form) || (words <= SHORT && POINTING.test(form)) || words <= 3;
-  return leans ? { kind: 'follows', text } : { kind: 'none' };
+  if (!leans) return { kind: 'none' };
+  return { kind: said.every((word) => EMPTY.has(word)) ? 'points' : 'follows', text };
 }

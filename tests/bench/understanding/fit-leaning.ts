@@ -66,12 +66,13 @@ const none = Object.values(knowledge.talk.background)
   .flat()
   .map((text, i) => after(text, vans[i % vans.length] as string, null));
 
-/** Which messages: those that point back, or those that do not but say too little alone. */
-const POINTS = process.argv[3] !== 'loose';
+/** Which messages: those that follow, those that only point, or those that do neither but say too little alone. */
+const KIND = ({ loose: 'none', points: 'points' } as const)[process.argv[3] ?? ''] ?? 'follows';
 /** Only what the matcher would let lean. */
 const leans = ({ text, van }: Case): boolean => {
-  if ((readReference(text).kind !== 'none') !== POINTS) return false;
-  if (!POINTS && judge.judge(text, van, null).decision.kind === 'answer') return false;
+  const { kind } = readReference(text);
+  if ((kind === 'corrects' ? 'follows' : kind) !== KIND) return false;
+  if (KIND === 'none' && judge.judge(text, van, null).decision.kind === 'answer') return false;
   const { decision } = judge.judge(text, van, null);
   return (
     !(decision.kind === 'answer' && decision.probability >= 0.85) &&

@@ -50,6 +50,20 @@ describe('understanding a message', () => {
     ]);
   });
 
+  it('says what the van lacks beside the answer to another question', () => {
+    expect(decide('where is the first aid kit and how do I use the microwave', inVan('godwit'))).toMatchObject([
+      { kind: 'answer', topic: 'kit-first-aid' },
+      { kind: 'lacks', topic: 'cooking-microwave' },
+    ]);
+  });
+
+  it('takes a complaint for the kind of thing the van has, unless the words name another', () => {
+    expect(decide('fridge on but milk is warm', inVan('wren'))[0]?.kind).toBe('choose');
+    expect(decide('fridge isnt getting cold on gas', inVan('curlew'))).toMatchObject([
+      { kind: 'lacks', topic: 'fridge-gas-not-cooling' },
+    ]);
+  });
+
   it('takes a message that refers back for what was talked about', () => {
     const last = { topic: 'fridge-modes', text: 'how do i set the fridge on hook up' };
     const named = ([decision]: ReturnType<typeof decide>) =>

@@ -64,8 +64,14 @@ describe('two questions in one message', () => {
 
 describe('what a message says of the one before', () => {
   it('follows it when it says less than a whole question', () => {
-    for (const text of ['and on gas?', 'where is that', 'how long will it take', 'what size']) {
+    for (const text of ['and on gas?', 'and the oven', 'ok how do i put it on electric instead']) {
       expect(readReference(text).kind).toBe('follows');
+    }
+  });
+
+  it('only points at it when it names nothing of its own', () => {
+    for (const text of ['where is that', 'how long will it take', 'what size']) {
+      expect(readReference(text).kind).toBe('points');
     }
   });
 
