@@ -31,7 +31,8 @@ export function answerOpen(draft: Draft, situation: Situation): Draft | null {
     }
     case 'step': {
       const answered = answerStep(draft, open.walk, situation);
-      return answered !== null && showsAgain(answered) && asksBeside(draft, open.walk, situation) ? null : answered;
+      if (answered === null || answered.thread.keeper !== draft.thread.keeper) return answered;
+      return asksBeside(draft, open.walk, showsAgain(answered), situation) ? null : answered;
     }
     case 'carry-on':
       return answerCarryOn(draft, situation);

@@ -64,8 +64,10 @@ const BESIDE = { near: 0.45, far: 0.6 };
 /**
  * Whether what looks like a word about the open step asks for something that another topic tells: where the box is, what
  * size the fuse has, how the lamp is changed.
+ *
+ * @param open Whether the step's own reading found no answer to the step in it.
  */
-export function asksBeside({ thread }: Draft, { symptom }: Walk, situation: Situation): boolean {
+export function asksBeside({ thread }: Draft, { symptom }: Walk, open: boolean, situation: Situation): boolean {
   const { scope, served, message } = situation;
   const { topics } = served.knowledge;
   if (scope === null || !saysQuestion(message.text)) return false;
@@ -74,7 +76,7 @@ export function asksBeside({ thread }: Draft, { symptom }: Walk, situation: Situ
     const [best] = ranked;
     const topic = topics.get(best?.topic ?? '');
     if (best === undefined || topic === undefined || topic.kind === 'symptom' || topic.notice) return false;
-    const near = topic.system === topics.get(symptom)?.system || topic.kin.includes(symptom);
+    const near = open && (topic.system === topics.get(symptom)?.system || topic.kin.includes(symptom));
     if (decision.kind === 'choose') return near && best.probability >= BESIDE.near;
     return decision.kind === 'answer' && best.probability >= (near ? BESIDE.near : BESIDE.far);
   });
