@@ -82,11 +82,10 @@ export function asksBeside({ thread }: Draft, { symptom }: Walk, open: boolean, 
   });
 }
 
-/** What the safety reader did not find and the matcher makes likely, or answers with a topic whose text is a notice. */
+/** What the safety reader did not find and the matcher would answer with a topic whose text is a notice. */
 function dangerSeen(questions: readonly Understood[], reading: LookedAt, { knowledge }: Served): Danger | null {
-  const ranked = questions.flatMap((each) => each.ranked);
   const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
-  return thirdLook(reading, { ranked, answered }, knowledge.safety);
+  return thirdLook(reading, answered, knowledge.safety);
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type SafetyData, safetyExamples, safetyFile } from './safety-schema.ts';
+import { type SafetyData, safetyExamples, safetyFile, safetySenses } from './safety-schema.ts';
 import {
   type FirmData,
   firm,
@@ -39,6 +39,7 @@ const SINGLE = {
   firm,
   safety: safetyFile,
   'safety-examples': safetyExamples,
+  'safety-senses': safetySenses,
   glossary,
   places,
   questions,
@@ -117,11 +118,12 @@ export function readGraph(files: readonly GraphFile[]): ReadGraph {
   return { raw, firm: (single.firm as FirmData | null | undefined) ?? null, slips, slipAt };
 }
 
-/** The examples stand in a file of their own, as they are many, and are read into the safety reading. */
+/** Examples and senses stand in files of their own, as they are many, and are read into the safety reading. */
 function whole({
   'safety-examples': examples,
+  'safety-senses': senses,
   safety,
   ...others
 }: Single): Omit<RawGraph, 'systems' | 'vans' | 'pictures'> {
-  return { ...others, safety: { ...safety, reading: { ...safety.reading, examples } } };
+  return { ...others, safety: { ...safety, reading: { ...safety.reading, examples, senses } } };
 }

@@ -3,7 +3,7 @@ import { id } from './schema.ts';
 
 /*
  * The shape of graph/safety.yaml (the notices, the sentences they share, and what the safety reading looks for) and of
- * graph/safety-examples.yaml, which is read into it.
+ * graph/safety-examples.yaml and graph/safety-senses.yaml, which are read into it.
  * Languages are BCP 47 codes; English is always there.
  */
 
@@ -107,15 +107,25 @@ export const reading = z.strictObject({
   signs: z.record(z.string(), z.string()).default({}),
   /** The second net: whole sentences it learns from beside the topics' wordings. */
   examples: z.strictObject({ danger: z.record(id, z.array(sentence)), plain: z.array(sentence) }),
-  /** How sure the second net must be: to show a notice where no rule was met (1: never), and to believe a rule that is not firm. */
-  sure: z.strictObject({ alone: z.number().gt(0).lte(1), rule: z.number().min(0).lte(1) }),
+  /** A thesaurus for the second net, by language: words and phrases by sense. No rule reads it. */
+  senses: z.record(language, z.record(id, phrases)),
+  /**
+   * How sure the second net must be: to show a notice where no rule was met (1: never), to believe a rule, and to let a firm
+   * rule stand (0: always), which names its hazard outright.
+   */
+  sure: z.strictObject({
+    alone: z.number().gt(0).lte(1),
+    rule: z.number().min(0).lte(1),
+    firm: z.number().min(0).lte(0.1),
+  }),
 });
 
 export const safety = z.strictObject({ notices: z.record(id, notice), shared, reading });
 
-/** graph/safety.yaml by itself, and graph/safety-examples.yaml. */
-export const safetyFile = safety.extend({ reading: reading.omit({ examples: true }) });
+/** graph/safety.yaml by itself, graph/safety-examples.yaml and graph/safety-senses.yaml. */
+export const safetyFile = safety.extend({ reading: reading.omit({ examples: true, senses: true }) });
 export const safetyExamples = reading.shape.examples;
+export const safetySenses = reading.shape.senses;
 
 export type SafetyData = z.infer<typeof safety>;
 export type NoticeData = z.infer<typeof notice>;

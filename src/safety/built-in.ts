@@ -108,6 +108,7 @@ export const builtInSafety: SafetyData = {
     alike: '',
     signs: { '🔥': 'flames' },
     examples: { danger: {}, plain: [] },
-    sure: { alone: 1, rule: 0 },
+    senses: {},
+    sure: { alone: 1, rule: 0, firm: 0 },
   },
 };

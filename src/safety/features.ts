@@ -1,55 +1,135 @@
+import { mixed, textSeed } from '../basics/seeded.ts';
 import { stem } from '../language/stems.ts';
 import type { TongueReader, TongueReading } from './tongue.ts';
 import type { Word } from './words.ts';
 
 /**
- * What the second net looks at in a text: stems alone and in pairs, the groups of the rules alone and in pairs, what a guard set
- * aside, and whether a rule was met. A stem in the reach of a negation is another feature than the stem. Groups and rules are the
- * same in every language, so what was learnt from English wordings holds for the others.
- *
- * @param meant The word that a slip of the finger stands for: a slip changes nothing here.
+ * Features are places in a table of so many rows, found by hash: no names are kept, no strings are made, and two features that
+ * meet in a place by chance seldom matter.
  */
+export const PLACES = 2 ** 20;
+
+/** Words further apart than this say nothing as a pair. */
+const REACH = 4;
+const SHORTEST = 3;
+const LONGEST = 4;
+
+/**
+ * What the second net looks at in a text, by kind.
+ * `words`: stems alone, in pairs and in threes; a stem in the reach of a negation is another than the stem.
+ * `apart`: pairs of stems with others between them.
+ * `letters`: runs of letters, which tell kin among words never seen.
+ * `rules`: the groups of the rules alone and in pairs, what a guard set aside, whether a rule was met. They are the same in every
+ * language, so what was learnt from English wordings holds for the others.
+ * `senses`: what the thesaurus says of the words, alone and in pairs; the same in every language as well.
+ */
+export type Kind = 'words' | 'apart' | 'letters' | 'rules' | 'senses';
+
+/** Places by kind, each once. */
+export type Features = Readonly<Record<Kind, readonly number[]>>;
+
+/** @param reader Knows the word that a slip of the finger stands for: a slip changes nothing here. */
 export function featuresOf(
   words: readonly Word[],
-  { alarms, groups, guarded, negated }: TongueReading,
-  meant: TongueReader['meant'],
-): readonly string[] {
-  const found = new Set<string>();
-  const stems = words.map((word, at) => (negated.has(at) ? 'no ' : '') + stem(meant(word.text)[0] ?? word.text));
-  stems.forEach((each, at) => {
-    found.add(each);
-    const next = stems[at + 1];
-    if (next !== undefined) found.add(`${each} ${next}`);
-  });
-  groups.forEach((group, at) => {
-    found.add(`<${group}>`);
-    for (let other = at + 1; other < groups.length; other++) found.add(pair(group, groups[other] ?? ''));
-  });
-  for (const each of guarded) {
-    found.add(`<${each}>`);
-    found.add(`<${each.slice(0, each.indexOf(' '))}>`);
-  }
-  for (const alarm of alarms) {
-    found.add(alarm.firm ? '<firm rule>' : '<rule>');
-    found.add(`<rule ${alarm.hazard}>`);
-    found.add(`<rule ${alarm.rule}>`);
+  reading: TongueReading,
+  { meant, senses }: Pick<TongueReader, 'meant' | 'senses'>,
+): Features {
+  const texts = words.map(({ text }) => meant(text)[0] ?? text);
+  const plain = texts.map(stem);
+  const stems = plain.map((each, at) => textSeed(reading.negated.has(at) ? `no ${each}` : each));
+  return {
+    words: sequences(stems),
+    apart: pairsApart(stems),
+    letters: lettersOf(texts),
+    rules: ruleFeatures(reading),
+    senses: [...aloneAndPaired(senses(plain).map((sense) => textSeed(`{${sense}}`)))],
+  };
+}
+
+/** The place of one stem, for the few that are named in `ask --why`. */
+export function placeOfWord(word: string): number {
+  return placeOf(textSeed(stem(word)));
+}
+
+const PAIR = 1;
+const APART = 2;
+const LETTERS = 3;
+const BESIDE = 4;
+
+function placeOf(hash: number): number {
+  return mixed(hash) % PLACES;
+}
+
+/** A hash that depends on what is joined, on the order and on the way. */
+function joined(first: number, second: number, way: number): number {
+  return (Math.imul(first, 0x01000193) ^ mixed(second + way)) | 0;
+}
+
+function sequences(stems: readonly number[]): readonly number[] {
+  const found = new Set<number>();
+  for (let at = 0; at < stems.length; at++) {
+    const first = stems[at] as number;
+    found.add(placeOf(first));
+    if (at + 1 >= stems.length) continue;
+    const both = joined(first, stems[at + 1] as number, PAIR);
+    found.add(placeOf(both));
+    if (at + 2 < stems.length) found.add(placeOf(joined(both, stems[at + 2] as number, PAIR)));
   }
   return [...found];
 }
 
-const pairs = new Map<string, Map<string, string>>();
+function pairsApart(stems: readonly number[]): readonly number[] {
+  const found = new Set<number>();
+  for (let at = 0; at < stems.length; at++)
+    for (let other = at + 2; other < Math.min(stems.length, at + REACH + 1); other++)
+      found.add(placeOf(joined(stems[at] as number, stems[other] as number, APART)));
+  return [...found];
+}
 
-/** The name of a pair, made once: there are some thousands, and each text has a hundred. */
-function pair(first: string, second: string): string {
-  let ofFirst = pairs.get(first);
-  if (ofFirst === undefined) {
-    ofFirst = new Map();
-    pairs.set(first, ofFirst);
+function lettersOf(texts: readonly string[]): readonly number[] {
+  const found = new Set<number>();
+  for (const text of texts) for (const place of runsOf(text)) found.add(place);
+  return [...found];
+}
+
+const remembered = new Map<string, readonly number[]>();
+const MOST_REMEMBERED = 5_000;
+
+/** The runs of letters of one word. Remembered: hirers use few words, often. */
+function runsOf(word: string): readonly number[] {
+  const known = remembered.get(word);
+  if (known !== undefined) return known;
+  const whole = `_${word}_`;
+  const runs: number[] = [];
+  for (let length = SHORTEST; length <= LONGEST; length++)
+    for (let at = 0; at + length <= whole.length; at++)
+      runs.push(placeOf(joined(textSeed(whole.slice(at, at + length)), length, LETTERS)));
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  remembered.set(word, runs);
+  return runs;
+}
+
+function ruleFeatures({ alarms, groups, guarded }: TongueReading): readonly number[] {
+  const found = aloneAndPaired(groups.map((group) => textSeed(`<${group}>`)));
+  const add = (name: string) => found.add(placeOf(textSeed(name)));
+  for (const each of guarded) {
+    add(`<${each}>`);
+    add(`<${each.slice(0, each.indexOf(' '))}>`);
   }
-  let name = ofFirst.get(second);
-  if (name === undefined) {
-    name = `<${first}+${second}>`;
-    ofFirst.set(second, name);
+  for (const alarm of alarms) {
+    add(alarm.firm ? '<firm rule>' : '<rule>');
+    add(`<rule ${alarm.hazard}>`);
+    add(`<rule ${alarm.rule}>`);
   }
-  return name;
+  return [...found];
+}
+
+function aloneAndPaired(hashes: readonly number[]): Set<number> {
+  const found = new Set<number>();
+  for (let at = 0; at < hashes.length; at++) {
+    found.add(placeOf(hashes[at] as number));
+    for (let other = at + 1; other < hashes.length; other++)
+      found.add(placeOf(joined(hashes[at] as number, hashes[other] as number, BESIDE)));
+  }
+  return found;
 }

@@ -4,7 +4,7 @@ import type { TalkData, TopicData } from '../knowledge/schema.ts';
 import { featuresOf } from './features.ts';
 import { ONLY_ASKED } from './hazards.ts';
 import { type LearnOptions, learn, type SecondNet } from './second-net.ts';
-import { createTongues } from './tongues.ts';
+import { createTongues, ENGLISH, type Tongue } from './tongues.ts';
 import { wordsOf } from './words.ts';
 
 /** One text with its hazard, or null where nobody is in danger. `weight` 1 is usual. */
@@ -39,18 +39,46 @@ export function safetyLines(
   return lines;
 }
 
-/** Learns the second net. Takes a second or two: work for a worker, not for a message. */
+/** Learns the second net. Takes some seconds: work for a worker, not for a message. */
 export function learnSafety(
   safety: Pick<SafetyData, 'reading'>,
   lines: readonly SafetyLine[],
   options?: LearnOptions,
 ): SecondNet {
   const signs = new Map(Object.entries(safety.reading.signs));
-  const tongues = createTongues(safety.reading);
-  const examples = lines.map(({ text, hazard, weight }) => {
-    const { reader, apostrophes } = tongues(text)[0];
+  const tonguesOf = createTongues(safety.reading);
+  const tongues = lines.map(({ text }) => tonguesOf(text)[0]);
+  const evened = evenedOut(
+    lines,
+    tongues.map(({ code }) => code),
+  );
+  const examples = evened.map(({ text, hazard, weight }, at) => {
+    const { reader, apostrophes } = tongues[at] as Tongue;
     const words = reader.parted(wordsOf(text, signs, apostrophes).words);
-    return { text, features: featuresOf(words, reader.read(words), reader.meant), hazard, weight };
+    return { text, features: featuresOf(words, reader.read(words), reader), hazard, weight };
   });
   return learn(examples, options);
+}
+
+/**
+ * Gives ordinary talk in each language the share that it has in English. There are fewer ordinary sentences in the others, so
+ * that their smallest words would speak for danger.
+ */
+function evenedOut(lines: readonly SafetyLine[], codes: readonly string[]): readonly SafetyLine[] {
+  const weighed = new Map<string, { plain: number; danger: number }>();
+  lines.forEach(({ hazard, weight }, at) => {
+    const code = codes[at] ?? ENGLISH;
+    const so = weighed.get(code) ?? { plain: 0, danger: 0 };
+    weighed.set(code, hazard === null ? { ...so, plain: so.plain + weight } : { ...so, danger: so.danger + weight });
+  });
+  const shareOf = (code: string) => {
+    const { plain = 0, danger = 0 } = weighed.get(code) ?? {};
+    return plain === 0 || danger === 0 ? null : plain / danger;
+  };
+  const english = shareOf(ENGLISH);
+  return lines.map((line, at) => {
+    const own = shareOf(codes[at] ?? ENGLISH);
+    if (line.hazard !== null || english === null || own === null) return line;
+    return { ...line, weight: (line.weight * english) / own };
+  });
 }

@@ -1,8 +1,8 @@
 import type { TopicId } from '../basics/ids.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
-import { featuresOf } from './features.ts';
+import { featuresOf, placeOfWord } from './features.ts';
 import { HAZARDS } from './hazards.ts';
-import { createNetReader, type Opinion, type SecondNet } from './second-net.ts';
+import { createNetReader, type NetReader, type Opinion, type SecondNet } from './second-net.ts';
 import { segmentsOf } from './segments.ts';
 import type { Alarm } from './tongue.ts';
 import { createTongues, type Tongue } from './tongues.ts';
@@ -10,9 +10,9 @@ import type { SafetyReader, SafetyReading } from './types.ts';
 import { type Word, wordsOf } from './words.ts';
 
 /** How much a further term of a rule speaks for its hazard, beside what the net leans to. */
-const TERM = 2;
+const TERM = 0.4;
 /** A rule that names its hazard speaks for it more than another. */
-const FIRM = 3;
+const FIRM = 0.6;
 
 /**
  * Reads whether somebody is in danger. Pure; the same text and context give the same reading.
@@ -27,22 +27,24 @@ export function createSafetyReader(
 ): SafetyReader {
   const { signs, sure } = data.reading;
   /** A stretch torn out of its text must be surer than the whole. */
-  const surer = { rule: halfWay(sure.rule), alone: halfWay(sure.alone) };
+  const surer = { rule: halfWay(sure.rule), alone: halfWay(sure.alone), firm: sure.firm };
   const signMap = new Map(Object.entries(signs));
   const tongues = createTongues(data.reading);
-  const askNet = net === null ? null : createNetReader(net);
+  const second = net === null ? null : createNetReader(net);
   const ranks = Object.keys(HAZARDS);
 
   /** One stretch of a text. `fresh` is the first word that was not there before: a danger wholly before it was read then. */
   const readSegment = (tongue: Tongue, words: readonly Word[], fresh: number, sure: Sure): SafetyReading => {
     const reading = tongue.reader.read(words);
     const alarms = reading.alarms.filter((alarm) => alarm.to > fresh);
-    const opinion = askNet?.(featuresOf(words, reading, tongue.reader.meant)) ?? null;
-    const believed = alarms.filter((alarm) => alarm.firm || opinion === null || opinion.chance >= sure.rule);
+    const opinion = second?.read(featuresOf(words, reading, tongue.reader)) ?? null;
+    const believed = alarms.filter(
+      (alarm) => opinion === null || opinion.chance >= (alarm.firm ? sure.firm : sure.rule),
+    );
     const doubted = alarms
       .filter((alarm) => !believed.includes(alarm))
-      .map((alarm) => `${alarm.why}: weak, and the second net doubts it`);
-    const netWhy = opinion === null ? [] : [netSays(opinion)];
+      .map((alarm) => `${alarm.why}: the second net doubts it`);
+    const netWhy = opinion === null || second === null ? [] : [netSays(opinion, second, words)];
     const why = [...reading.aside, ...doubted, ...netWhy];
     const chance = opinion?.chance ?? 0;
     const alone = opinion !== null && opinion.chance >= sure.alone && sure.alone < 1;
@@ -133,6 +135,17 @@ function likeliest(
   return candidates.sort((a, b) => score(b) - score(a) || rank(a) - rank(b))[0] ?? '';
 }
 
-function netSays({ chance, loudest }: Opinion): string {
-  return `second net: ${Math.round(chance * 100)} % danger (${loudest.join(', ')})`;
+const LOUDEST = 4;
+
+/** What the net says, with the words that spoke loudest for danger, loudest first. */
+function netSays({ chance }: Opinion, { weightOf }: NetReader, words: readonly Word[]): string {
+  const loudest: { readonly text: string; readonly weight: number }[] = [];
+  for (const { text } of words) {
+    const weight = weightOf(placeOfWord(text));
+    const place = loudest.findIndex((other) => other.weight < weight);
+    if (loudest.some((other) => other.text === text)) continue;
+    loudest.splice(place === -1 ? loudest.length : place, 0, { text, weight });
+    if (loudest.length > LOUDEST) loudest.pop();
+  }
+  return `second net: ${Math.round(chance * 100)} % danger (${loudest.map(({ text }) => text).join(', ')})`;
 }

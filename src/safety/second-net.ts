@@ -1,22 +1,21 @@
 import type { TopicId } from '../basics/ids.ts';
 import { mixed, roundOrder, textSeed } from '../basics/seeded.ts';
+import { type Features, type Kind, PLACES } from './features.ts';
+import { type HazardNet, leaningsOf, learnHazards } from './hazard-net.ts';
 
 /** One text to learn from. `hazard` is null where there is no danger; `weight` 1 is usual. */
 export type Example = {
   readonly text: string;
-  readonly features: readonly string[];
+  readonly features: Features;
   readonly hazard: TopicId | null;
   readonly weight: number;
 };
 
-/** What learning leaves behind: plain data that may cross from a worker. One row of `hazardWeights` for each hazard. */
-export type SecondNet = {
-  readonly features: readonly string[];
-  readonly weights: Float32Array;
-  readonly bias: number;
-  readonly hazards: readonly TopicId[];
-  readonly hazardWeights: Float32Array;
-};
+/**
+ * What learning leaves behind: plain data that may cross from a worker. `weights` has a row for each of the {@link PLACES} with
+ * a figure for each of the {@link VIEWS}, in {@link STEPS}ths of a log-odd: finer says nothing.
+ */
+export type SecondNet = HazardNet & { readonly weights: Int8Array; readonly biases: Float32Array };
 
 export type LearnOptions = {
   /** Passes over the examples. Few leave it unsure, many make it trust what it saw once. */
@@ -28,26 +27,66 @@ export type LearnOptions = {
 };
 
 const SEED = 7;
-export const LEARN: LearnOptions = { passes: 30, step: 0.5, pull: 1e-4 };
+const STEPS = 32;
+const MOST_STEPS = 127;
+export const LEARN: LearnOptions = { passes: 15, step: 0.5, pull: 1e-4 };
+/**
+ * Four opinions, each from other kinds of features, whose log-odds are averaged: on messages by writers that none had learnt
+ * from, the four together err less than any of them or than one that sees everything.
+ */
+const VIEWS: readonly (readonly Kind[])[] = [
+  ['words', 'rules', 'apart', 'letters'],
+  ['words', 'apart', 'letters'],
+  ['words', 'rules', 'senses'],
+  ['words', 'senses'],
+];
+/** The view that is asked which features spoke loudest. */
+const FIRST_VIEW = 0;
 
 /**
- * Learns to tell danger from no danger (logistic regression by Adagrad), and which danger (naive Bayes over the dangers alone).
- * Each text counts as much as another, however long. The order is drawn from the texts themselves: the same examples, the same
- * net, and an example more or less changes what it says and not, by the luck of the draw, what it does not touch.
+ * Learns to tell danger from no danger (logistic regressions by Adagrad, one for each view), and which danger. Each text counts as
+ * much as another, however long. The order is drawn from the texts themselves: the same examples, the same net, and an example
+ * more or less changes what it says and not, by the luck of the draw, what it does not touch.
  */
-export function learn(examples: readonly Example[], { passes, step, pull }: LearnOptions = LEARN): SecondNet {
-  const index = new Map<string, number>();
-  const rows = examples.map(({ features, hazard, weight }) => ({ at: numbered(features, index), hazard, weight }));
-  const weights = new Float64Array(index.size);
-  const squares = new Float64Array(index.size).fill(1e-6);
+export function learn(examples: readonly Example[], options: LearnOptions = LEARN): SecondNet {
+  const weights = new Float32Array(PLACES * VIEWS.length);
+  const biases = VIEWS.map((_, view) => learnView(examples, view, weights, options));
+  const dangers = examples.flatMap(({ text, features, hazard }) =>
+    hazard === null ? [] : [{ at: Uint32Array.from(everything(features)), hazard, seed: textSeed(text) }],
+  );
+  return { weights: inSteps(weights), biases: Float32Array.from(biases), ...learnHazards(dangers) };
+}
+
+function inSteps(weights: Float32Array): Int8Array {
+  return Int8Array.from(weights, (weight) => Math.min(Math.max(Math.round(weight * STEPS), -MOST_STEPS), MOST_STEPS));
+}
+
+/** Learns one view's column of `weights`, and returns its bias. */
+function learnView(
+  examples: readonly Example[],
+  view: number,
+  weights: Float32Array,
+  { passes, step, pull }: LearnOptions,
+): number {
+  const kinds = VIEWS[view] ?? [];
+  const rows = examples.map(({ features }) =>
+    Uint32Array.from(
+      kinds.flatMap((kind) => features[kind]),
+      (place) => cell(place, view),
+    ),
+  );
+  const squares = new Float32Array(weights.length).fill(1e-6);
+  const seeds = Int32Array.from(examples, ({ text }) => textSeed(text));
   let bias = 0;
   let biasSquare = 1e-6;
-  const seeds = Int32Array.from(examples, ({ text }) => textSeed(text));
   for (let pass = 0; pass < passes; pass++) {
     for (const line of roundOrder(seeds, mixed(SEED + pass)).order) {
-      const { at, hazard, weight } = rows[line] as Row;
+      const at = rows[line] as Uint32Array;
+      const { hazard, weight } = examples[line] as Example;
       const share = shareOf(at.length);
-      const error = (logistic(total(at, weights, bias) * share) - (hazard === null ? 0 : 1)) * weight * share;
+      let sum = bias;
+      for (const each of at) sum += weights[each] as number;
+      const error = (logistic(sum * share) - (hazard === null ? 0 : 1)) * weight * share;
       for (const each of at) {
         const slope = error + pull * (weights[each] as number);
         const square = (squares[each] as number) + slope * slope;
@@ -58,34 +97,7 @@ export function learn(examples: readonly Example[], { passes, step, pull }: Lear
       bias -= (step * error) / Math.sqrt(biasSquare);
     }
   }
-  return { features: [...index.keys()], weights: Float32Array.from(weights), bias, ...hazardNet(rows, index.size) };
-}
-
-type Row = { readonly at: Uint32Array; readonly hazard: TopicId | null; readonly weight: number };
-
-/** log P(feature | hazard) - log P(feature), each hazard counting the same. */
-function hazardNet(rows: readonly Row[], size: number): Pick<SecondNet, 'hazards' | 'hazardWeights'> {
-  const hazards = [...new Set(rows.flatMap(({ hazard }) => hazard ?? []))].sort();
-  const counts = hazards.map(() => new Float64Array(size));
-  const texts = new Float64Array(hazards.length);
-  for (const { at, hazard } of rows) {
-    const which = hazard === null ? -1 : hazards.indexOf(hazard);
-    if (which === -1) continue;
-    texts[which] = (texts[which] as number) + 1;
-    for (const each of at)
-      (counts[which] as Float64Array)[each] = ((counts[which] as Float64Array)[each] as number) + 1;
-  }
-  const hazardWeights = new Float32Array(hazards.length * size);
-  for (let feature = 0; feature < size; feature++) {
-    const rates = hazards.map(
-      (_, which) => (((counts[which] as Float64Array)[feature] as number) + 0.05) / ((texts[which] as number) + 1),
-    );
-    const mean = rates.reduce((sum, rate) => sum + rate, 0) / rates.length;
-    rates.forEach((rate, which) => {
-      hazardWeights[which * size + feature] = Math.log(rate / mean);
-    });
-  }
-  return { hazards, hazardWeights };
+  return bias;
 }
 
 /** What the net says of a text. */
@@ -94,69 +106,54 @@ export type Opinion = {
   readonly chance: number;
   /** How much the text speaks for a hazard; only differences between hazards mean anything. */
   readonly leaning: (hazard: TopicId) => number;
-  /** The features that spoke loudest for danger, loudest first. */
-  readonly loudest: readonly string[];
+};
+
+export type NetReader = {
+  readonly read: (features: Features) => Opinion;
+  /** How much the feature of one place speaks for danger by itself; below 0 against it. */
+  readonly weightOf: (place: number) => number;
 };
 
 /** Reads with a net that has been learnt. */
-export function createNetReader(net: SecondNet): (features: readonly string[]) => Opinion {
-  const index = new Map(net.features.map((feature, at) => [feature, at] as const));
-  const size = net.features.length;
-  return (features) => {
-    const at: number[] = [];
-    for (const feature of features) {
-      const known = index.get(feature);
-      if (known !== undefined) at.push(known);
-    }
-    const chance = logistic(total(at, net.weights, net.bias) * shareOf(features.length));
+export function createNetReader(net: SecondNet): NetReader {
+  const read = (features: Features): Opinion => {
+    let odds = 0;
+    for (let view = 0; view < VIEWS.length; view++) odds += viewOdds(net, features, view);
+    let leanings: Float64Array | null = null;
     return {
-      chance,
+      chance: logistic(odds / VIEWS.length),
       leaning: (hazard) => {
-        const which = net.hazards.indexOf(hazard);
-        if (which === -1) return 0;
-        let sum = 0;
-        for (const each of at) sum += net.hazardWeights[which * size + each] as number;
-        return sum * shareOf(features.length);
-      },
-      get loudest() {
-        return loudestOf(at, net.weights).map((each) => net.features[each] as string);
+        leanings ??= leaningsOf(net, everything(features));
+        return leanings[net.hazards.indexOf(hazard)] ?? 0;
       },
     };
   };
+  return { read, weightOf: (place) => (net.weights[cell(place, FIRST_VIEW)] ?? 0) / STEPS };
 }
 
-const LOUDEST = 4;
-
-function loudestOf(at: readonly number[], weights: Float32Array): readonly number[] {
-  const loudest: number[] = [];
-  for (const each of at) {
-    const weight = weights[each] as number;
-    let place = loudest.length;
-    while (place > 0 && (weights[loudest[place - 1] as number] as number) < weight) place--;
-    if (place < LOUDEST) loudest.splice(place, 0, each);
-    if (loudest.length > LOUDEST) loudest.pop();
+/** The log-odds of danger in one view. */
+function viewOdds({ weights, biases }: SecondNet, features: Features, view: number): number {
+  let sum = 0;
+  let many = 0;
+  for (const kind of VIEWS[view] ?? []) {
+    const places = features[kind];
+    for (let at = 0; at < places.length; at++) sum += weights[cell(places[at] as number, view)] as number;
+    many += places.length;
   }
-  return loudest;
+  return ((biases[view] as number) + sum / STEPS) * shareOf(many);
 }
 
-function numbered(features: readonly string[], index: Map<string, number>): Uint32Array {
-  return Uint32Array.from(features, (feature) => {
-    const known = index.get(feature);
-    if (known !== undefined) return known;
-    index.set(feature, index.size);
-    return index.size - 1;
-  });
+function everything({ words, apart, letters, rules, senses }: Features): readonly number[] {
+  return [...words, ...rules, ...apart, ...letters, ...senses];
+}
+
+function cell(place: number, view: number): number {
+  return place * VIEWS.length + view;
 }
 
 /** Long texts weigh no more than short ones. */
 function shareOf(features: number): number {
   return 1 / Math.sqrt(features + 1);
-}
-
-function total(at: Iterable<number>, weights: Float64Array | Float32Array, bias: number): number {
-  let sum = bias;
-  for (const each of at) sum += weights[each] as number;
-  return sum;
 }
 
 function logistic(x: number): number {

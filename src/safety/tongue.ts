@@ -3,6 +3,7 @@ import { GUARDS, type Guard, type ReadingData, type TongueData } from '../knowle
 import { type Guarded, guardedBy } from './guards.ts';
 import { createLexicon, type Hit, type Hits, type Lexicon, listed } from './lexicon.ts';
 import { byFirstTerm, type Company, meetings, type Rule, rulesOf, WITHIN } from './rules.ts';
+import type { SenseFinder } from './senses.ts';
 import type { WordList } from './spelling.ts';
 import type { Level } from './types.ts';
 import type { Word } from './words.ts';
@@ -34,10 +35,13 @@ export type TongueReading = {
 };
 
 export type TongueReader = Pick<Lexicon, 'parted' | 'mended' | 'meant'> & {
+  readonly senses: SenseFinder;
   readonly read: (words: readonly Word[]) => TongueReading;
 };
 
 const NOTHING: TongueReading = { alarms: [], aside: [], groups: [], guarded: [], stopped: false, negated: new Set() };
+
+const NO_SENSES: SenseFinder = () => [];
 
 /** Names of the groups that are no group of the data: a guard's words, and all sayings of one phrase. */
 const guardGroup = (guard: Guard) => `(${guard})`;
@@ -50,7 +54,12 @@ const START = '(start)';
  *
  * @param right Words that look like a danger word and are none.
  */
-export function createTongueReader(tongue: TongueData, hazards: ReadingData['hazards'], right: WordList): TongueReader {
+export function createTongueReader(
+  tongue: TongueData,
+  hazards: ReadingData['hazards'],
+  right: WordList,
+  senses: SenseFinder = NO_SENSES,
+): TongueReader {
   const sayings = listed(tongue.idioms);
   const groups = new Map<string, readonly string[]>();
   for (const [name, phrases] of Object.entries(tongue.groups)) groups.set(name, listed(phrases));
@@ -102,7 +111,13 @@ export function createTongueReader(tongue: TongueData, hazards: ReadingData['haz
     const negated = new Set(words.map((_, at) => at).filter((at) => guarded(at).has('negated')));
     return { alarms, aside, ...seen(hits, hidden, guarded, names), stopped: anyStopped, negated };
   };
-  return { read, parted: lexicon.parted, mended: lexicon.mended, meant: lexicon.meant };
+  return {
+    read,
+    parted: lexicon.parted,
+    mended: lexicon.mended,
+    meant: lexicon.meant,
+    senses,
+  };
 }
 
 /** The words that are part of a saying. */

@@ -2,6 +2,7 @@ import type { ReadingData } from '../knowledge/safety-schema.ts';
 import { createLanguageReader } from '../language/language-of.ts';
 import { normalForm } from '../language/normal-form.ts';
 import { rightWords } from '../language/right-words.ts';
+import { createSenses } from './senses.ts';
 import { createTongueReader, type TongueReader } from './tongue.ts';
 import type { Apostrophes } from './words.ts';
 
@@ -11,7 +12,7 @@ export type Tongue = { readonly code: string; readonly reader: TongueReader; rea
 /** The languages a text may be in, likeliest first; English is always among them. */
 export type TonguesOf = (text: string) => readonly [Tongue, ...Tongue[]];
 
-const ENGLISH = 'en';
+export const ENGLISH = 'en';
 /** A cry of so few words, most of them no English, names no language: '¡FUEGO!' is looked up in all. */
 const CRY = 3;
 const LETTERS = /\p{L}+/gu;
@@ -22,7 +23,7 @@ const LETTERS = /\p{L}+/gu;
  *
  * @throws When the data has no English.
  */
-export function createTongues({ tongues, hazards, alike }: ReadingData): TonguesOf {
+export function createTongues({ tongues, hazards, alike, senses }: ReadingData): TonguesOf {
   const more = new Set(alike.split(/\s+/));
   const right = { has: (word: string) => rightWords().has(word) || more.has(word) };
   const compiled = new Map<string, Tongue>();
@@ -32,7 +33,11 @@ export function createTongues({ tongues, hazards, alike }: ReadingData): Tongues
     const data = tongues[code];
     if (data === undefined) throw new Error(`the safety reading has no ${code}`);
     const apostrophes = code === ENGLISH ? 'written-out' : 'parted';
-    const tongue: Tongue = { code, apostrophes, reader: createTongueReader(data, hazards, right) };
+    const tongue: Tongue = {
+      code,
+      apostrophes,
+      reader: createTongueReader(data, hazards, right, createSenses(senses[code] ?? {}, apostrophes)),
+    };
     compiled.set(code, tongue);
     return tongue;
   };

@@ -18,7 +18,9 @@ import { aYard, type Yard } from '../helpers/telegram-yard.ts';
  */
 
 const folder = mkdtempSync(join(tmpdir(), 'pitchhand-figures-'));
+const loadsFrom = performance.now();
 const served = realServed();
+const loadedMs = performance.now() - loadsFrom;
 const texts = (parse(readFileSync('tests/questions/topics.yaml', 'utf8')) as { text: string; van: string }[]).map(
   (one) => one,
 );
@@ -235,6 +237,7 @@ async function startUp(): Promise<void> {
 
 say('machine', `${cpus().length} cores, ${cpus()[0]?.model ?? ''}, Node ${process.version}, fsync ${ms(fsyncMs())}`);
 oneMessage();
+say('loading and indexing the graph as prepared, cold (to hold: 600 ms)', ms(loadedMs));
 await house();
 await relay();
 await startUp();

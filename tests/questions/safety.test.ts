@@ -28,14 +28,13 @@ type Look = (text: string) => string | null;
 /** What the safety reader finds by itself: in every state, whoever has the thread. */
 const alone: Look = (text) => read(text, { before: '', vanHas: () => true }).danger?.hazard ?? null;
 
-/** What a hirer meets: where the reader is silent, net and matcher look together. */
+/** What a hirer meets: where the reader is silent, what the matcher would answer is looked at. */
 const asMet: Look = (text) => {
   const reading = read(text, { before: '', vanHas: () => true });
   if (reading.danger !== null) return reading.danger.hazard;
   const questions = matcher.understand(text, { van: 'wren', lastTopic: null, lastText: '' });
-  const ranked = questions.flatMap((each) => each.ranked);
   const answered = questions.flatMap(({ decision }) => (decision.kind === 'answer' ? [decision.topic] : []));
-  return thirdLook(reading, { ranked, answered }, safety)?.hazard ?? null;
+  return thirdLook(reading, answered, safety)?.hazard ?? null;
 };
 
 /** Writers who came later, each measured alone: of kit's messages half were written to mislead. */

@@ -1,21 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { createSafetyReader } from '../../../src/safety/reader.ts';
-import type { SecondNet } from '../../../src/safety/second-net.ts';
+import { type Example, learn, type SecondNet } from '../../../src/safety/second-net.ts';
 import { ALONE, aSafety, rule } from './small-reading.ts';
 
 const read = createSafetyReader(aSafety());
 const hazard = (text: string, before = '') => read(text, { ...ALONE, before }).danger?.hazard ?? null;
 
-/** A net with one opinion on everything. */
+/** A net with one opinion on everything: the biases of its views. */
 function aNet(bias: number): SecondNet {
-  return {
-    features: ['nothing'],
-    weights: new Float32Array([0]),
-    bias,
-    hazards: ['safety-gas-alarm', 'safety-gas-smell'],
-    hazardWeights: new Float32Array([0, 0]),
-  };
+  const { weights, biases, ...hazards } = learn([example('safety-gas-alarm', 1), example('safety-gas-smell', 2)]);
+  return { ...hazards, weights: weights.map(() => 0), biases: biases.map(() => bias) };
 }
+
+function example(hazard: string, word: number): Example {
+  const features = { words: [word], apart: [], letters: [], rules: [], senses: [] };
+  return { text: hazard, features, hazard, weight: 1 };
+}
+
 const SURE = aNet(50);
 const UNSURE = aNet(-50);
 
@@ -67,8 +68,13 @@ describe('reading whether somebody is in danger', () => {
 describe('reading with a second net', () => {
   const withNet = (net: SecondNet) => createSafetyReader(aSafety(), net);
 
-  it('believes a firm rule whatever the net says', () => {
+  it('believes a firm rule although the net doubts it', () => {
     expect(withNet(UNSURE)('I can smell gas', ALONE).danger?.hazard).toBe('safety-gas-smell');
+  });
+
+  it('sets a firm rule aside where the net is surer against it than the graph lets it be', () => {
+    const unlikely = createSafetyReader(aSafety({ sure: { alone: 0.9, rule: 0.3, firm: 0.05 } }), UNSURE);
+    expect(unlikely('I can smell gas', ALONE).danger).toBeNull();
   });
 
   it('believes another rule only where the net half believes it', () => {
@@ -86,7 +92,7 @@ describe('reading with a second net', () => {
   });
 
   it('never lets the net alone where it is switched off', () => {
-    const off = createSafetyReader(aSafety({ sure: { alone: 1, rule: 0.3 } }), SURE);
+    const off = createSafetyReader(aSafety({ sure: { alone: 1, rule: 0.3, firm: 0 } }), SURE);
     expect(off('something or other', ALONE).danger).toBeNull();
   });
 });

@@ -43,7 +43,8 @@ export function aReading(over: Partial<Reading> = {}): Reading {
     alike: 'gras',
     signs: { '🔥': 'flames' },
     examples: { danger: {}, plain: [] },
-    sure: { alone: 0.9, rule: 0.3 },
+    senses: {},
+    sure: { alone: 0.9, rule: 0.3, firm: 0 },
     ...over,
   };
 }

@@ -1,0 +1,40 @@
+import { stem } from '../language/stems.ts';
+import { type Apostrophes, wordsOf } from './words.ts';
+
+/** Longer phrases than this are not looked for. */
+const MOST_WORDS = 4;
+const NO_SIGNS: ReadonlyMap<string, string> = new Map();
+
+/** Finds the senses of a text's stems: the classes of meaning that its words and phrases belong to, sorted. */
+export type SenseFinder = (stems: readonly string[]) => readonly string[];
+
+/**
+ * A thesaurus ready for looking up. Kin among words never seen in an example: what was learnt of one holds for the others.
+ *
+ * @param senses Words and phrases by the name of their sense, parted by commas.
+ */
+export function createSenses(senses: Readonly<Record<string, string>>, apostrophes: Apostrophes): SenseFinder {
+  const named = new Map<string, readonly string[]>();
+  for (const [name, phrases] of Object.entries(senses)) {
+    for (const phrase of phrases.split(',')) {
+      const key = stemsOf(phrase, apostrophes).join(' ');
+      const known = named.get(key) ?? [];
+      if (key !== '' && !known.includes(name)) named.set(key, [...known, name]);
+    }
+  }
+  return (stems) => {
+    const found = new Set<string>();
+    for (let from = 0; from < stems.length; from++) {
+      let phrase = '';
+      for (let to = from; to < Math.min(stems.length, from + MOST_WORDS); to++) {
+        phrase = to === from ? (stems[to] as string) : `${phrase} ${stems[to]}`;
+        for (const name of named.get(phrase) ?? []) found.add(name);
+      }
+    }
+    return [...found].sort();
+  };
+}
+
+function stemsOf(phrase: string, apostrophes: Apostrophes): readonly string[] {
+  return wordsOf(phrase, NO_SIGNS, apostrophes).words.map(({ text }) => stem(text));
+}
