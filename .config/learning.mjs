@@ -5,13 +5,17 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
-const LEARNERS = { match: 'src/match/calibrate.ts', safety: 'src/safety/learn-safety.ts' };
+const LEARNERS = {
+  match: ['src/match/calibrate.ts', 'src/match/touch-up.ts'],
+  safety: ['src/safety/learn-safety.ts'],
+};
 
-/** A short name, in hex, for the code that the files under `root` learn with. */
-export async function codeName(file, root) {
+/** A short name, in hex, for the code that these files under `root` learn with. */
+export async function codeName(files, root) {
   const { outputFiles } = await build({
     absWorkingDir: root,
-    entryPoints: [file],
+    entryPoints: files,
+    outdir: root,
     bundle: true,
     write: false,
     minifyWhitespace: true,
@@ -22,14 +26,16 @@ export async function codeName(file, root) {
     legalComments: 'none',
     logLevel: 'warning',
   });
-  return createHash('sha256').update(outputFiles[0].text).digest('hex').slice(0, 16);
+  const hash = createHash('sha256');
+  for (const { text } of outputFiles) hash.update(text);
+  return hash.digest('hex').slice(0, 16);
 }
 
 /** For `define`: the names as the sources see them (src/basics/learning.ts). */
 export async function learningDefines() {
   const root = dirname(dirname(fileURLToPath(import.meta.url)));
   const names = await Promise.all(
-    Object.entries(LEARNERS).map(async ([learner, file]) => [learner, await codeName(file, root)]),
+    Object.entries(LEARNERS).map(async ([learner, files]) => [learner, await codeName(files, root)]),
   );
   return { LEARNING_CODE: JSON.stringify(Object.fromEntries(names)) };
 }

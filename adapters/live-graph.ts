@@ -1,6 +1,6 @@
 import { watch } from 'node:fs';
 import type { Logger } from 'pino';
-import { builtInKnowledge, type Calibration, type Served, type Slip, slipText } from '../src/index.ts';
+import { builtInKnowledge, type Calibration, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { claimKept, sweepKept } from './files/kept-sweep.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
 import { calibratedAs, type Learnt, type Models, servedWith } from './training/models.ts';
@@ -38,6 +38,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   const listeners: (() => void)[] = [];
   let slips: readonly Slip[] = [];
   let calibration: Calibration | null = null;
+  let wholly: Knowledge | null = null;
   const first = loadGraph(folder, cacheFolder);
   const kept = first.knowledge === null && lastGood !== undefined ? readLastGood(lastGood) : null;
   if (kept !== null) {
@@ -58,13 +59,14 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     // Until a changed graph has its own confidence it is served with the last one: as its trial was.
     const confident = (learnt: Learnt): Served => {
       calibration = learnt.model?.calibration ?? calibration;
+      if (learnt.isWhole === true) wholly = knowledge;
       return servedWith(knowledge, calibratedAs(learnt, calibration));
     };
     const later = (learnt: Learnt): void => {
       // A later edit may be served by now; its own learning is on its way.
       if (hash === fresh.hash) current = confident(learnt);
     };
-    const learnt = learntFor(knowledge, later);
+    const learnt = learntFor(knowledge, wholly, later);
     claimKept(cacheFolder, [`${fresh.hash}.json`, ...(learnt.files ?? [])]);
     sweepKept(cacheFolder);
     return { hash: fresh.hash, served: confident(learnt) };

@@ -1,6 +1,7 @@
-import { calibrate, inputHash, slipText, train, trainingInput } from '../src/index.ts';
+import { calibrate, inputHash, slipText, trainingInput } from '../src/index.ts';
 import { sweepKept } from './files/kept-sweep.ts';
 import { loadGraph } from './files/served.ts';
+import { trainAndKeepWarm } from './training/learning.ts';
 import { readModelNamed, writeModel } from './training/model-files.ts';
 import { learnAndKeepNet, netInput, readNet } from './training/net-files.ts';
 import { SEED } from './training/seed.ts';
@@ -19,7 +20,7 @@ export async function prepareGraph(folder: string, into: string): Promise<void> 
   if (readNet(into, net) === null) learnAndKeepNet(into, net);
   const input = trainingInput(knowledge);
   if (readModelNamed(into, inputHash(input))?.calibration == null) {
-    const model = train(input, SEED);
+    const model = trainAndKeepWarm(into, input);
     writeModel(into, { ...model, calibration: calibrate(input, SEED).calibration });
     sweepKept(into);
   }

@@ -11,6 +11,7 @@ import {
   groupOf,
   isOnHire,
   judgeTrial,
+  type Knowledge,
   propose,
   type RawGraph,
   type RecordedQuestion,
@@ -25,7 +26,7 @@ import { graphHash, readGraphFolder } from '../files/graph-files.ts';
 import { sweepKept } from '../files/kept-sweep.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
-import { calibratedAs, keepCalibration, servedWith } from '../training/models.ts';
+import { calibratedAs, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
 import { figuresFrom, heatFrom } from './growth-counts.ts';
 import { previewsOf, wordsTried } from './growth-previews.ts';
@@ -48,6 +49,8 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   const records = createGapRecords(store, nowMs);
   let loaded: Loaded | null = null;
   let grouped: Grouped | null = null;
+  /** The last graph that was wholly learnt when it was the one to change: what differs is learnt on from there. */
+  let wholly: Knowledge | null = null;
   let tried: { readonly key: string; readonly served: Served; readonly trialled: readonly Trialled[] } | null = null;
 
   /** The folder as it is; the last one that held together when it does not. */
@@ -105,9 +108,10 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   };
 
   const trial: GrowthDesk['trial'] = async (draft, { onStep = () => {}, signal } = {}) => {
-    const learntBefore = await parts.learn(draft.base.knowledge, signal);
+    const learntBefore = await parts.learn(draft.base.knowledge, { signal });
+    if (learntBefore.isWhole === true) wholly = draft.base.knowledge;
     // The graph as it is is asked while the changed one is being learnt.
-    const learning = parts.learn(draft.knowledge, signal);
+    const learning = parts.learn(draft.knowledge, { from: wholly ?? draft.base.knowledge, signal });
     learning.catch(() => {});
     const calibration = learntBefore.model?.calibration ?? null;
     const real = await records.realQuestions(draft.base.knowledge);
@@ -132,7 +136,6 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       draft,
       words: wordsTried(draft.gaps, before, after),
       previews: previewsOf(draft, after),
-      calibration,
       hirers: await hirersToTell(draft),
     };
   };
@@ -194,7 +197,7 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
       return { kind: 'drafted', draft: { decision, gaps: group.gaps, base, edits: proposed.edits, raw, knowledge } };
     },
     trial,
-    publish: async ({ draft, verdict, lost, figures, calibration }, { by, why, evenIfWorse, tell }) => {
+    publish: async ({ draft, verdict, lost, figures }, { by, why, evenIfWorse, tell }) => {
       if (verdict === 'unsafe')
         return { kind: 'refused', problems: lost.map((text) => `'${text}' would no longer show its notice`) };
       if (verdict === 'worse' && !evenIfWorse)
@@ -202,7 +205,6 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
           kind: 'refused',
           problems: figures.worse.map((each) => `'${each.text}': ${each.before} -> ${each.after}`),
         };
-      if (cacheFolder !== null && calibration !== null) keepCalibration(cacheFolder, draft.knowledge, calibration);
       let change: ChangeRecord | null = null;
       const written = await write(draft.base, draft.edits, draft.raw, async () => {
         const others = await changes();

@@ -1,5 +1,4 @@
 import type {
-  Calibration,
   Change,
   ChangeEffect,
   ChangeRecord,
@@ -37,8 +36,6 @@ export type Tried = Judged & {
   readonly words: readonly Change[];
   /** What hirers of each van will read. */
   readonly previews: readonly { readonly van: string; readonly text: string }[];
-  /** The confidence that both sides were tried with; null when none has been fitted yet. */
-  readonly calibration: Calibration | null;
   /** So many hirers still on hire could be told. */
   readonly hirers: number;
 };

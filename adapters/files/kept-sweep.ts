@@ -6,6 +6,8 @@ import { join } from 'node:path';
  * again finds its own.
  */
 const LATEST = 8;
+/** Where a fit ended takes megabytes more, and a change is learnt on from the latest. */
+const LATEST_OF: Readonly<Record<string, number>> = { warm: 2, pace: 2 };
 /** What was being written for so long never will be. */
 const STALE_MS = 3_600_000;
 const CLAIM = /^(\d+)\.used$/;
@@ -45,8 +47,9 @@ export function sweepKept(folder: string): void {
     }
     byKind.set(kind, [...(byKind.get(kind) ?? []), { name, at }]);
   }
-  for (const list of byKind.values()) {
-    for (const { name } of list.sort((a, b) => b.at - a.at).slice(LATEST)) if (!used.has(name)) remove(name);
+  for (const [kind, list] of byKind) {
+    const kept = LATEST_OF[kind] ?? LATEST;
+    for (const { name } of list.sort((a, b) => b.at - a.at).slice(kept)) if (!used.has(name)) remove(name);
   }
 }
 

@@ -1,5 +1,11 @@
-import { type Model, spaceOf } from '../../src/index.ts';
+import { type Model, spaceOf, type Warm } from '../../src/index.ts';
 import { readKept, writeKept } from './kept-files.ts';
+
+/**
+ * How a model was learnt: `model` by the whole training, `quick` on from that of another graph, for a trial and until the
+ * whole training has caught up.
+ */
+export type ModelKind = 'model' | 'quick';
 
 /** A model as it is kept: the map from features to places is put together again from their names. */
 type Kept = {
@@ -9,14 +15,23 @@ type Kept = {
   readonly unknownIdf: number;
 };
 
-export function readModelNamed(folder: string, hash: string): Model | null {
-  const kept = readKept<Kept>(folder, `${hash}.model`);
+export function readModelNamed(folder: string, hash: string, kind: ModelKind = 'model'): Model | null {
+  const kept = readKept<Kept>(folder, `${hash}.${kind}`);
   return kept === null ? null : { ...kept.model, space: spaceOf(kept.names, kept.idf, kept.unknownIdf) };
 }
 
 /** Keeps a model under its hash. */
-export function writeModel(folder: string, model: Model): void {
+export function writeModel(folder: string, model: Model, kind: ModelKind = 'model'): void {
   const { space, ...rest } = model;
   const { names, idf, unknownIdf } = space;
-  writeKept<Kept>(folder, `${model.hash}.model`, { model: rest, names, idf, unknownIdf });
+  writeKept<Kept>(folder, `${model.hash}.${kind}`, { model: rest, names, idf, unknownIdf });
+}
+
+/** Where the fit of the model of this name ended; null when that is not kept. */
+export function readWarm(folder: string, hash: string): Warm | null {
+  return readKept<Warm>(folder, `${hash}.warm`);
+}
+
+export function writeWarm(folder: string, warm: Warm): void {
+  writeKept<Warm>(folder, `${warm.hash}.warm`, warm);
 }

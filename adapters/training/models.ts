@@ -14,14 +14,17 @@ import {
   type Served,
   trainingInput,
 } from '../../src/index.ts';
-import { readModelNamed, writeModel } from './model-files.ts';
-import { netInput, readNet } from './net-files.ts';
+import type { Lesson } from './learning.ts';
+import { readModelNamed } from './model-files.ts';
+import { netInput, readNet, readQuickNet } from './net-files.ts';
 import type { Work } from './worker.ts';
 
 /** What has been learnt from a graph. Null: not yet; naive Bayes and the rules alone serve meanwhile. */
 export type Learnt = {
   readonly model: Model | null;
   readonly net: SecondNet | null;
+  /** Whether all of it, its confidence too, comes of the whole learning of this very graph. */
+  readonly isWhole?: boolean;
   /** The names of the files that it is kept in, or will be. */
   readonly files?: readonly string[];
 };
@@ -40,21 +43,34 @@ export function calibratedAs(learnt: Learnt, calibration: Calibration | null): L
   return { ...learnt, model: model === null ? null : { ...model, calibration: model.calibration ?? calibration } };
 }
 
-/** What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server. */
-export type Models = (knowledge: Knowledge, onBetter: (learnt: Learnt) => void) => Learnt;
+/**
+ * What is at hand for a graph; `onBetter` is called for each better one that is learnt beside the server.
+ *
+ * @param from A graph served before that was wholly learnt: what differs is learnt on from there first.
+ */
+export type Models = (knowledge: Knowledge, from: Knowledge | null, onBetter: (learnt: Learnt) => void) => Learnt;
 
-/** Finds what was learnt before, and learns in a worker what is missing. */
+/** Finds what was learnt before, and learns in a worker what is missing. One graph at a time: a later one ends the other's. */
 export function createModels(folder: string, log: Logger): Models {
-  return (knowledge, onBetter) => {
-    const learnt = learntFor(folder, knowledge);
-    if (learnt.model?.calibration == null || learnt.net === null) {
-      const worker = new Worker(workerFile(), {
-        workerData: workOn(folder, knowledge, ['net', 'weights', 'calibration']),
-      });
+  let worker: Worker | null = null;
+  return (knowledge, from, onBetter) => {
+    const lesson = lessonOf(knowledge);
+    const learnt = learntOf(folder, lesson);
+    void worker?.terminate();
+    worker = null;
+    if (learnt.isWhole !== true) {
+      const workerData: Work = {
+        folder,
+        lesson,
+        wanted: ['net', 'weights', 'calibration'],
+        from: from === null ? null : lessonOf(from),
+        whole: true,
+      };
+      worker = new Worker(workerFile(), { workerData });
       worker.unref();
       worker.on('message', (what: unknown) => {
         log.info({ what }, 'learnt from the graph');
-        onBetter(learntFor(folder, knowledge));
+        onBetter(learntOf(folder, lesson));
       });
       worker.on('error', (error) => log.warn({ err: error }, 'learning failed; the simpler reading goes on'));
     }
@@ -62,27 +78,38 @@ export function createModels(folder: string, log: Logger): Models {
   };
 }
 
+export type LearnOptions = {
+  /** A graph that differs little, wholly learnt: only what differs is learnt, on from there. */
+  readonly from?: Knowledge;
+  /** Ends it: its workers end at once, and it rejects. */
+  readonly signal?: AbortSignal | undefined;
+};
+
 /** Learns the weights and the second net of a graph that may never be served, and nothing more. */
-export type Learn = (knowledge: Knowledge, signal?: AbortSignal) => Promise<Learnt>;
+export type Learn = (knowledge: Knowledge, how?: LearnOptions) => Promise<Learnt>;
 
 const PATIENCE_MS = 180_000;
 
 /**
  * @param worker     The worker's built file; null, the one beside this program.
- * @param patienceMs After so long it rejects. Rejects as well when `signal` ends it: its workers end at once.
+ * @param patienceMs After so long it rejects.
  */
 export function createLearn(folder: string, worker: string | null = null, patienceMs = PATIENCE_MS): Learn {
-  return async (knowledge, signal) => {
-    const learnt = learntFor(folder, knowledge);
-    if (learnt.model !== null && learnt.net !== null) return learnt;
+  return async (knowledge, { from, signal } = {}) => {
+    const lesson = lessonOf(knowledge);
+    const learnt = learntOf(folder, lesson);
+    const missing = [
+      ...(learnt.net === null ? ['net' as const] : []),
+      ...(learnt.model === null ? ['weights' as const] : []),
+    ];
+    if (missing.length === 0) return learnt;
     const file = worker ?? workerFile();
     const patience = AbortSignal.timeout(patienceMs);
     const end = signal === undefined ? patience : AbortSignal.any([patience, signal]);
+    const work = { folder, lesson, from: from === undefined ? null : lessonOf(from), whole: false };
     // Side by side: neither needs the other.
-    await Promise.all(
-      (['net', 'weights'] as const).map((piece) => workOut(file, workOn(folder, knowledge, [piece]), end)),
-    );
-    return learntFor(folder, knowledge);
+    await Promise.all(missing.map((piece) => workOut(file, { ...work, wanted: [piece] }, end)));
+    return learntOf(folder, lesson);
   };
 }
 
@@ -105,28 +132,26 @@ function workOut(file: string, work: Work, end: AbortSignal): Promise<void> {
   });
 }
 
-/**
- * Keeps a graph's weights with the confidence it was tried with, so that what is served after publishing is what was
- * tried: fitted anew, the confidence would move answers that the trial has shown.
- */
-export function keepCalibration(folder: string, knowledge: Knowledge, calibration: Calibration): void {
-  const { model } = learntFor(folder, knowledge);
-  if (model !== null && model.calibration === null) writeModel(folder, { ...model, calibration });
-}
-
-function workOn(folder: string, knowledge: Knowledge, wanted: Work['wanted']): Work {
-  const input = trainingInput(knowledge);
-  return { folder, input, hash: inputHash(input), net: netInput(knowledge), wanted };
-}
-
 /** What is at hand, without learning anything: for commands. */
 export function learntFor(folder: string, knowledge: Knowledge): Learnt {
-  const hash = inputHash(trainingInput(knowledge));
-  const net = netInput(knowledge);
+  return learntOf(folder, lessonOf(knowledge));
+}
+
+function lessonOf(knowledge: Knowledge): Lesson {
+  const input = trainingInput(knowledge);
+  return { input, hash: inputHash(input), net: netInput(knowledge) };
+}
+
+function learntOf(folder: string, { hash, net }: Lesson): Learnt {
+  const [model, secondNet] = [readModelNamed(folder, hash), readNet(folder, net)];
   return {
-    model: readModelNamed(folder, hash),
-    net: readNet(folder, net),
-    files: [`${hash}.model`, `${net.hash}.net`],
+    model: model ?? readModelNamed(folder, hash, 'quick'),
+    net: secondNet ?? readQuickNet(folder, net),
+    isWhole: model !== null && model.calibration !== null && secondNet !== null,
+    files: [
+      ...['model', 'quick', 'warm'].map((kind) => `${hash}.${kind}`),
+      ...['net', 'quicknet'].map((kind) => `${net.hash}.${kind}`),
+    ],
   };
 }
 

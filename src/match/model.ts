@@ -26,17 +26,18 @@ export type Model = {
 /** Rounds weights to 8 bits, a scale for each feature. */
 export function packWeights({ rows, classes }: Weights): PackedWeights {
   const features = rows.length / classes;
-  const scale = new Float32Array(features);
-  const packed = new Int8Array(rows.length);
-  for (let f = 0; f < features; f++) {
-    let largest = 0;
-    for (let c = 0; c < classes; c++) largest = Math.max(largest, Math.abs(rows[f * classes + c] as number));
-    const step = largest / 127;
-    scale[f] = step;
-    if (step > 0)
-      for (let c = 0; c < classes; c++) packed[f * classes + c] = Math.round((rows[f * classes + c] as number) / step);
-  }
-  return { classes, rows: packed, scale };
+  const packed: PackedWeights = { classes, rows: new Int8Array(rows.length), scale: new Float32Array(features) };
+  for (let f = 0; f < features; f++) packRow(rows.subarray(f * classes, (f + 1) * classes), f, packed);
+  return packed;
+}
+
+/** Rounds the weights of one feature into their place. */
+export function packRow(row: Float32Array, feature: number, { classes, rows, scale }: PackedWeights): void {
+  let largest = 0;
+  for (let c = 0; c < classes; c++) largest = Math.max(largest, Math.abs(row[c] as number));
+  const step = largest / 127;
+  scale[feature] = step;
+  for (let c = 0; c < classes; c++) rows[feature * classes + c] = step > 0 ? Math.round((row[c] as number) / step) : 0;
 }
 
 /** Scores with 8-bit weights. */

@@ -108,15 +108,23 @@ function summer(featureCount: number) {
   };
 }
 
+/** The offsets without what all classes lose alike, which says nothing: the weights stay small enough for 8 bits. */
+export function aroundZero({ offset }: Pick<NaiveBayes, 'offset'>): Float64Array {
+  const mean = meanOf(offset);
+  return offset.map((one) => one - mean);
+}
+
+export function meanOf(offset: Float64Array): number {
+  return offset.reduce((sum, one) => sum + one, 0) / offset.length;
+}
+
 /**
  * Adds a share of naive Bayes to fitted weights, in place: both are sums over features, so the mixture of the two costs
  * no more to score than one of them.
  */
 export function mixIn(rows: Float32Array, bayes: NaiveBayes, share: number): void {
   const { classes, starts, labels, gains } = bayes;
-  // What all classes lose alike says nothing; taking it off keeps the weights small enough for 8 bits.
-  const mean = bayes.offset.reduce((sum, one) => sum + one, 0) / classes;
-  const offset = bayes.offset.map((one) => one - mean);
+  const offset = aroundZero(bayes);
   for (let feature = 0; feature + 1 < starts.length; feature++) {
     const base = feature * classes;
     for (let c = 0; c < classes; c++) rows[base + c] = (rows[base + c] as number) - share * (offset[c] as number);

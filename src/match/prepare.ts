@@ -30,7 +30,8 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
   const numbers = new Map(keys.map((key, i) => [key, i]));
   const labels = lines.map((line) => numbers.get(line.key) as number);
   const { space, vectors } = buildSpace(seen, labels, fewestLines);
-  const lineWeights = weightsOf(labels, keys);
+  const weights = classWeights(labels, keys);
+  const lineWeights = labels.map((label) => weights[label] as number);
   return { keys, labels, vectors, lineWeights, space, vocabulary, see, ...numbered(keys, groups) };
 }
 
@@ -38,21 +39,21 @@ export function prepare(input: TrainingInput, fewestLines: number): Prepared {
 const MOST_WEIGHT = { person: 3, background: 1.5, chat: 1.5 } as const;
 
 /**
- * A class of many more lines than a topic has would swallow every question it faintly resembles: the lines of what is
- * no topic together count little more than a topic's.
+ * How much a line of each class counts. A class of many more lines than a topic has would swallow every question it faintly
+ * resembles: the lines of what is no topic together count little more than a topic's.
  */
-function weightsOf(labels: readonly number[], keys: readonly string[]): readonly number[] {
+export function classWeights(labels: readonly number[], keys: readonly string[]): readonly number[] {
   const counts = new Array<number>(keys.length).fill(0);
   for (const label of labels) counts[label] = (counts[label] as number) + 1;
   const usual = [...counts].sort((a, b) => a - b)[Math.floor(keys.length / 2)] as number;
-  const weights = keys.map((key, label) => {
+  return keys.map((key, label) => {
     const role = roleOf(key);
     return role === 'topic' ? 1 : Math.min(1, (MOST_WEIGHT[role] * usual) / (counts[label] as number));
   });
-  return labels.map((label) => weights[label] as number);
 }
 
-function numbered(keys: readonly string[], names: TrainingInput['groups']) {
+/** The groups of each class by number, in the order of the classes. */
+export function numbered(keys: readonly string[], names: TrainingInput['groups']) {
   const numbers = new Map<string, number>();
   const groups = keys.map((key) =>
     (names[key] ?? []).map((name) => {

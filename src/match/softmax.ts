@@ -31,8 +31,14 @@ export type SoftmaxTask = {
   readonly groupCount: number;
 };
 
+/**
+ * Where a fit stands: for each feature a weight for each class and, behind them, each group; `pushed` says how far each was
+ * moved, which makes its next steps smaller.
+ */
+export type FitState = { readonly rows: Float32Array; readonly pushed: Float32Array };
+
 /** Fits in steps of one epoch, so that a worker can stop between them. */
-export type Fit = { readonly epoch: () => void; readonly weights: () => Weights };
+export type Fit = { readonly epoch: () => void; readonly weights: () => Weights; readonly state: FitState };
 
 /**
  * Multinomial logistic regression by stochastic gradient steps (Adagrad; Duchi, Hazan, Singer 2011). A class's weight
@@ -41,13 +47,20 @@ export type Fit = { readonly epoch: () => void; readonly weights: () => Weights 
  *
  * The order of the lines and what is left out of each are drawn from the lines' own text, so that a line more or less
  * changes what it says and not, by the luck of the draw, everything else.
+ *
+ * @param from Goes on from here, in a copy; left out: from zero.
  */
-export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, seed: number): Fit {
+export function fitSoftmax(
+  task: SoftmaxTask,
+  options: SoftmaxOptions,
+  seed: number,
+  from: FitState | null = null,
+): Fit {
   const { vectors, labels, lineSeeds, featureSeeds, lineWeights, classes, featureCount, groups, groupCount } = task;
   const { rate, l2, least, dropped } = options;
   const columns = classes + groupCount;
-  const rows = new Float32Array(featureCount * columns);
-  const pushed = new Float32Array(featureCount * columns);
+  const rows = from?.rows.slice() ?? new Float32Array(featureCount * columns);
+  const pushed = from?.pushed.slice() ?? new Float32Array(featureCount * columns);
   const scores = new Float64Array(columns);
   const error = new Float64Array(columns);
   const active = new Int32Array(columns);
@@ -109,6 +122,7 @@ export function fitSoftmax(task: SoftmaxTask, options: SoftmaxOptions, seed: num
         step(vectors[line] as Vector, labels[line] as number, lineWeights[line] as number, keys[line] as number);
       }
     },
+    state: { rows, pushed },
     weights: () => ({ rows: fold(rows, featureCount, classes, columns, groups), classes }),
   };
 }

@@ -6,9 +6,13 @@ import { fitRidge } from './ridge.ts';
 import { fitSoftmax } from './softmax.ts';
 import { optionsFor, TRAIN, type TrainOptions } from './train-options.ts';
 import { inputHash, type TrainingInput } from './training-input.ts';
+import { packWarm, type Warm } from './warm.ts';
 
-/** Fits in steps, so that a worker can stop in between: `step` does one epoch and says whether there are more. */
-export type Training = { readonly step: () => boolean; readonly model: () => Model };
+/**
+ * Fits in steps, so that a worker can stop in between: `step` does one epoch and says whether there are more. `warm` is for
+ * learning on from the model.
+ */
+export type Training = { readonly step: () => boolean; readonly model: () => Model; readonly warm: () => Warm };
 
 /** Fits the weights. Deterministic: input, seed and options give the same model to the bit. */
 export function startTraining(input: TrainingInput, seed: number, given: TrainOptions = TRAIN): Training {
@@ -20,6 +24,7 @@ export function startTraining(input: TrainingInput, seed: number, given: TrainOp
   const featureSeeds = Int32Array.from(space.names, textSeed);
   const task = { ...prepared, lineSeeds, featureSeeds, classes: keys.length, featureCount: space.names.length };
   const fit = fitSoftmax(task, options, seed);
+  const hash = inputHash(input);
   let done = 0;
   return {
     step: () => {
@@ -37,8 +42,9 @@ export function startTraining(input: TrainingInput, seed: number, given: TrainOp
           weights.rows[i] = (weights.rows[i] as number) + share * (ridge[i] as number);
         }
       }
-      return { hash: inputHash(input), keys, space, vocabulary, weights: packWeights(weights), calibration: null };
+      return { hash, keys, space, vocabulary, weights: packWeights(weights), calibration: null };
     },
+    warm: () => packWarm(hash, fit.state, { groupCount: prepared.groupCount, offsets: bayes.offset }),
   };
 }
 

@@ -38,8 +38,7 @@ function tellingOf(classes: number, ofAll: number): number {
  * @param labels The class of each line, by number.
  */
 export function buildSpace(all: readonly Seen[], labels: readonly number[], fewest: number): Spaced {
-  // A class's lines one after the other: then a feature's classes are counted as its lines are.
-  const order = [...all.keys()].sort((a, b) => (labels[a] as number) - (labels[b] as number) || a - b);
+  const order = classByClass(labels);
   const { draft, names, lines, classes } = drafted(all, labels, order);
   const ofAll = new Set(labels).size;
   const places = new Int32Array(names.length).fill(-1);
@@ -61,6 +60,35 @@ export function buildSpace(all: readonly Seen[], labels: readonly number[], fewe
     vectors[line] = finished(all[line] as Seen, space);
   }
   return { space, vectors };
+}
+
+/**
+ * The space with the features that it lacks and `fewest` of some lines have, behind its own.
+ *
+ * @param labels     The class of each line, by number.
+ * @param classCount Of all classes, for how much a new feature tells.
+ */
+export function widened(
+  space: Space,
+  seen: readonly Seen[],
+  labels: readonly number[],
+  fewest: number,
+  classCount: number,
+): Space {
+  const { names, lines, classes } = drafted(seen, labels, classByClass(labels));
+  const fresh: string[] = [];
+  const idf = [...space.idf];
+  for (let number = 0; number < names.length; number++) {
+    if ((lines[number] as number) < fewest || space.places.has(names.at(number))) continue;
+    fresh.push(names.at(number));
+    idf.push(tellingOf(classes[number] as number, classCount));
+  }
+  return spaceOf([...space.names, ...fresh], Float32Array.from(idf), space.unknownIdf);
+}
+
+/** A class's lines one after the other: then a feature's classes are counted as its lines are. */
+function classByClass(labels: readonly number[]): readonly number[] {
+  return [...labels.keys()].sort((a, b) => (labels[a] as number) - (labels[b] as number) || a - b);
 }
 
 /** The features of all lines but for their letter groups, by number; those of the n-th read end where `ends[n + 1]` says. */

@@ -27,6 +27,7 @@ export type LearnOptions = {
 };
 
 const SEED = 7;
+const LEAST_SQUARE = 1e-6;
 const STEPS = 32;
 const MOST_STEPS = 127;
 export const LEARN: LearnOptions = { passes: 15, step: 0.5, pull: 1e-4 };
@@ -43,31 +44,105 @@ const VIEWS: readonly (readonly Kind[])[] = [
 /** The view that is asked which features spoke loudest. */
 const FIRST_VIEW = 0;
 
+/** What learning on from a net needs beside it: its weights as they were before they were put in steps, and how far each was moved. */
+export type NetPace = {
+  readonly weights: Float32Array;
+  readonly squares: Float32Array;
+  /** One for each view. */
+  readonly biasSquares: readonly number[];
+};
+
+/** What was learnt, and how to go on. */
+export type LearntNet = { readonly net: SecondNet; readonly pace: NetPace };
+
 /**
  * Learns to tell danger from no danger (logistic regressions by Adagrad, one for each view), and which danger. Each text counts as
  * much as another, however long. The order is drawn from the texts themselves: the same examples, the same net, and an example
  * more or less changes what it says and not, by the luck of the draw, what it does not touch.
  */
 export function learn(examples: readonly Example[], options: LearnOptions = LEARN): SecondNet {
-  const weights = new Float32Array(PLACES * VIEWS.length);
-  const biases = VIEWS.map((_, view) => learnView(examples, view, weights, options));
+  return learnPaced(examples, options).net;
+}
+
+/** The same, with what {@link learnOn} needs. */
+export function learnPaced(examples: readonly Example[], options: LearnOptions = LEARN): LearntNet {
+  const size = PLACES * VIEWS.length;
+  const nothing: NetState = {
+    weights: new Float32Array(size),
+    squares: new Float32Array(size).fill(LEAST_SQUARE),
+    biases: VIEWS.map(() => 0),
+    biasSquares: VIEWS.map(() => LEAST_SQUARE),
+  };
+  const { weights, squares, biases, biasSquares } = descended(examples, nothing, options);
   const dangers = examples.flatMap(({ text, features, hazard }) =>
     hazard === null ? [] : [{ at: Uint32Array.from(everything(features)), hazard, seed: textSeed(text) }],
   );
-  return { weights: inSteps(weights), biases: Float32Array.from(biases), ...learnHazards(dangers) };
+  return {
+    net: { weights: inSteps(weights), biases: Float32Array.from(biases), ...learnHazards(dangers) },
+    pace: { weights, squares, biasSquares },
+  };
+}
+
+/** So many passes bring a line that is new about as far as the whole learning brings it. */
+const ON: LearnOptions = { ...LEARN, passes: 3 };
+
+/** A small change of what a net was learnt from. */
+export type NetChange = { readonly before: readonly Example[]; readonly after: readonly Example[] };
+
+/**
+ * Learns on from a net with some examples, as they were and as they will be; the difference of the two goes into the net, so
+ * that going on moves nothing by itself.
+ *
+ * @param change Of plain texts alone: what tells one hazard from another is left as it is.
+ */
+export function learnOn({ net, pace }: LearntNet, change: NetChange, options: LearnOptions = ON): SecondNet {
+  const state = (): NetState => ({
+    weights: pace.weights.slice(),
+    squares: pace.squares.slice(),
+    biases: [...net.biases],
+    biasSquares: pace.biasSquares,
+  });
+  const was = descended(change.before, state(), options);
+  const will = descended(change.after, state(), options);
+  const weights = pace.weights.map((weight, at) => weight + ((will.weights[at] as number) - (was.weights[at] as number)));
+  const biases = net.biases.map((bias, view) => bias + ((will.biases[view] as number) - (was.biases[view] as number)));
+  return { ...net, weights: inSteps(weights), biases };
 }
 
 function inSteps(weights: Float32Array): Int8Array {
   return Int8Array.from(weights, (weight) => Math.min(Math.max(Math.round(weight * STEPS), -MOST_STEPS), MOST_STEPS));
 }
 
-/** Learns one view's column of `weights`, and returns its bias. */
-function learnView(
+type NetState = {
+  readonly weights: Float32Array;
+  readonly squares: Float32Array;
+  readonly biases: readonly number[];
+  readonly biasSquares: readonly number[];
+};
+
+/** Goes over the examples in each view and moves the state's arrays in place. */
+function descended(examples: readonly Example[], state: NetState, options: LearnOptions): NetState {
+  const biases = [...state.biases];
+  const biasSquares = [...state.biasSquares];
+  const seeds = Int32Array.from(examples, ({ text }) => textSeed(text));
+  const orders = Array.from({ length: options.passes }, (_, pass) => roundOrder(seeds, mixed(SEED + pass)).order);
+  for (let view = 0; view < VIEWS.length; view++) {
+    const bias = { at: biases[view] as number, square: biasSquares[view] as number };
+    descendView(examples, view, orders, state, bias, options);
+    biases[view] = bias.at;
+    biasSquares[view] = bias.square;
+  }
+  return { ...state, biases, biasSquares };
+}
+
+function descendView(
   examples: readonly Example[],
   view: number,
-  weights: Float32Array,
-  { passes, step, pull }: LearnOptions,
-): number {
+  orders: readonly (readonly number[])[],
+  { weights, squares }: Pick<NetState, 'weights' | 'squares'>,
+  bias: { at: number; square: number },
+  { step, pull }: LearnOptions,
+): void {
   const kinds = VIEWS[view] ?? [];
   const rows = examples.map(({ features }) =>
     Uint32Array.from(
@@ -75,16 +150,12 @@ function learnView(
       (place) => cell(place, view),
     ),
   );
-  const squares = new Float32Array(weights.length).fill(1e-6);
-  const seeds = Int32Array.from(examples, ({ text }) => textSeed(text));
-  let bias = 0;
-  let biasSquare = 1e-6;
-  for (let pass = 0; pass < passes; pass++) {
-    for (const line of roundOrder(seeds, mixed(SEED + pass)).order) {
+  for (const order of orders) {
+    for (const line of order) {
       const at = rows[line] as Uint32Array;
       const { hazard, weight } = examples[line] as Example;
       const share = shareOf(at.length);
-      let sum = bias;
+      let sum = bias.at;
       for (const each of at) sum += weights[each] as number;
       const error = (logistic(sum * share) - (hazard === null ? 0 : 1)) * weight * share;
       for (const each of at) {
@@ -93,11 +164,10 @@ function learnView(
         squares[each] = square;
         weights[each] = (weights[each] as number) - (step * slope) / Math.sqrt(square);
       }
-      biasSquare += error * error;
-      bias -= (step * error) / Math.sqrt(biasSquare);
+      bias.square += error * error;
+      bias.at -= (step * error) / Math.sqrt(bias.square);
     }
   }
-  return bias;
 }
 
 /** What the net says of a text. */

@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { createLearn, keepCalibration, learntFor } from '../../../adapters/training/models.ts';
+import { createLearn } from '../../../adapters/training/models.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
@@ -31,19 +31,9 @@ describe('learning a graph that is only tried', () => {
     expect((await nothingToDo(smallKnowledge())).model?.hash).toBe(first.model?.hash);
   });
 
-  it('keeps the confidence that a graph was tried with, and never over its own', async () => {
-    const knowledge = smallKnowledge();
-    const tried = { best: [1], among: [2], lacks: [3] };
-    keepCalibration(folder, knowledge, tried);
-    await createLearn(folder, WORKER)(knowledge);
-    keepCalibration(folder, knowledge, tried);
-    keepCalibration(folder, knowledge, { ...tried, best: [9] });
-    expect(learntFor(folder, knowledge).model?.calibration).toEqual(tried);
-  });
-
   it('ends at once when the trial is discarded, and keeps nothing', async () => {
     const trial = new AbortController();
-    const learning = createLearn(folder, WORKER)(realKnowledge(), trial.signal);
+    const learning = createLearn(folder, WORKER)(realKnowledge(), { signal: trial.signal });
     setTimeout(() => trial.abort(new Error('discarded')), 150);
     await expect(learning).rejects.toThrow('discarded');
     expect(readdirSync(folder)).toEqual([]);

@@ -9,7 +9,7 @@ const folder = mkdtempSync(join(tmpdir(), 'pitchhand-learning-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const write = (file: string, text: string) => writeFileSync(join(folder, file), text);
-const named = () => codeName('learn.ts', folder);
+const named = () => codeName(['learn.ts'], folder);
 
 describe('the name of the code that learns', () => {
   beforeEach(() => {
@@ -31,7 +31,7 @@ describe('the name of the code that learns', () => {
 
   it('is put into the program, for each that learns', async () => {
     const root = process.cwd();
-    expect(codeNameOf('match')).toBe(await codeName('src/match/calibrate.ts', root));
-    expect(codeNameOf('safety')).toBe(await codeName('src/safety/learn-safety.ts', root));
+    expect(codeNameOf('match')).toBe(await codeName(['src/match/calibrate.ts', 'src/match/touch-up.ts'], root));
+    expect(codeNameOf('safety')).toBe(await codeName(['src/safety/learn-safety.ts'], root));
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { placeOfWord } from '../../../src/safety/features.ts';
-import { createNetReader, type Example, learn } from '../../../src/safety/second-net.ts';
+import { createNetReader, type Example, learn, learnOn, learnPaced } from '../../../src/safety/second-net.ts';
 
 const example = (hazard: string | null, ...features: string[]): Example => ({
   text: features.join(' '),
@@ -57,5 +57,22 @@ describe('the second net', () => {
   it('is plain data that survives a copy', () => {
     const copy = structuredClone(learn(EXAMPLES));
     expect(createNetReader(copy).read(words('flames')).chance).toBe(read(words('flames')).chance);
+  });
+
+  describe('learnt on from', () => {
+    const learnt = learnPaced(EXAMPLES);
+    const near = [example('safety-fire', 'flames', 'filler1'), example(null, 'kettle', 'filler1')];
+
+    it('is the same net where nothing came', () => {
+      expect(learnOn(learnt, { before: near, after: near })).toEqual(learnt.net);
+    });
+
+    it('takes in what came, with words it never saw, and goes on telling the others', () => {
+      const came = [example(null, 'flames', 'painted'), example(null, 'flames', 'painted', 'mug')];
+      const more = createNetReader(learnOn(learnt, { before: near, after: [...near, ...came] })).read;
+      expect(more(words('flames', 'painted')).chance).toBeLessThan(read(words('flames', 'painted')).chance);
+      expect(more(words('flames')).chance).toBeGreaterThan(0.9);
+      expect(more(words('gale', 'painted')).leaning('safety-storm')).toBeGreaterThan(0);
+    });
   });
 });
