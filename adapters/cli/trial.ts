@@ -6,6 +6,8 @@ import {
   choiceId,
   compareTrials,
   instantOn,
+  type Misses,
+  missesOf,
   newThread,
   type RecordedQuestion,
   type Served,
@@ -37,7 +39,8 @@ export const trial = command({
     '--accept  takes these results as what later trials are compared with',
     '--json    one object with the numbers and the changes',
     '--jsonl   one object a question',
-    'Exit 1: something got worse, or a danger was missed.',
+    'What was wrong then and still is counts as known: it is named, and is no regression.',
+    'Exit 1: something got worse, or a danger is missed that was not missed then.',
   ],
   options: { accept: { type: 'boolean' }, json: { type: 'boolean' }, jsonl: { type: 'boolean' } },
   run: async ({ accept, json, jsonl }, _words, terminal) => {
@@ -49,11 +52,12 @@ export const trial = command({
     const before = existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Trialled[]) : null;
     const summary = summaryOf(trialled);
     const comparison = compareTrials(before ?? trialled, trialled);
+    const misses = missesOf(before ?? trialled, trialled);
     if (before === null || accept === true) keep(file, config.dataFolder, trialled);
     if (jsonl === true) for (const each of trialled) terminal.out(`${JSON.stringify(each)}\n`);
-    else if (json === true) terminal.out(`${JSON.stringify({ summary, ...comparison })}\n`);
-    else terminal.out(trialText(summary, comparison));
-    return comparison.worse.length > 0 || summary.safetyMissed > 0 ? 1 : 0;
+    else if (json === true) terminal.out(`${JSON.stringify({ summary, ...comparison, misses })}\n`);
+    else terminal.out(trialText(summary, comparison, misses));
+    return comparison.worse.length > 0 || misses.fresh.length > 0 ? 1 : 0;
   },
 });
 
@@ -121,23 +125,35 @@ function keep(file: string, folder: string, trialled: readonly Trialled[]): void
   renameSync(`${file}.aside`, file);
 }
 
-function trialText(summary: TrialSummary, { better, worse, changed }: Comparison): string {
+function asked({ text, van }: Pick<Trialled, 'text' | 'van'>): string {
+  return `'${text}'${van === null ? '' : ` (${van})`}`;
+}
+
+function trialText(summary: TrialSummary, { better, worse, changed }: Comparison, { known, fresh }: Misses): string {
   const share = (count: number): string =>
     `${count} (${((100 * count) / Math.max(1, summary.questions)).toFixed(1)} %)`;
   const list = (title: string, changes: Comparison['better']): string[] =>
     changes.length === 0
       ? []
-      : [
-          `${title}:`,
-          ...changes.map(
-            (each) => `  '${each.text}'${each.van === null ? '' : ` (${each.van})`}: ${each.before} -> ${each.after}`,
-          ),
-        ];
+      : [`${title}:`, ...changes.map((each) => `  ${asked(each)}: ${each.before} -> ${each.after}`)];
+  const missed = (title: string, trialled: readonly Trialled[]): string[] =>
+    trialled.length === 0
+      ? []
+      : [`${title}:`, ...trialled.map((each) => `  ${asked(each)}: ${each.got} instead of ${each.expected}`)];
   return [
     `${counted(summary.questions, 'question')}: right ${share(summary.right)}, offered ${share(summary.offered)}, passed ${share(summary.passed)}, wrong ${share(summary.wrong)}; dangers missed ${summary.safetyMissed}`,
     ...list('Better', better),
     ...list('Worse', worse),
     ...list('Changed', changed),
+    ...missed('Dangers newly missed', fresh),
+    ...missed(
+      `Known, as when last accepted: ${counted(known.filter(({ safety }) => safety).length, 'danger')} missed`,
+      known.filter(({ safety }) => safety),
+    ),
+    ...missed(
+      `Known, as when last accepted: ${known.filter(({ safety }) => !safety).length} wrong`,
+      known.filter(({ safety }) => !safety),
+    ),
     '',
   ].join('\n');
 }

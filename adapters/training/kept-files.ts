@@ -30,10 +30,14 @@ function markUsed(file: string): void {
   }
 }
 
-/** Keeps a value under a name, in one step. */
-export function writeKept<T>(folder: string, name: string, value: T): void {
+/**
+ * Keeps a value under a name, in one step.
+ *
+ * @param level Of packing, 1 to 9: somebody waits for what is packed at 1, which is hardly larger.
+ */
+export function writeKept<T>(folder: string, name: string, value: T, level = 6): void {
   mkdirSync(folder, { recursive: true });
   const aside = join(folder, `${name}.${process.pid}.aside`);
-  writeFileSync(aside, gzipSync(serialize({ form: FORM, value }), { level: 6 }));
+  writeFileSync(aside, gzipSync(serialize({ form: FORM, value }), { level }));
   renameSync(aside, join(folder, name));
 }

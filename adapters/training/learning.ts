@@ -19,7 +19,7 @@ export function learnWeightsFrom(folder: string, from: Lesson, { input, hash }: 
   if (readModelNamed(folder, hash, 'quick') !== null) return true;
   const [model, warm] = [readModelNamed(folder, from.hash), readWarm(folder, from.hash)];
   const learnt =
-    model === null || warm === null ? null : touchUp({ model, warm, before: from.input, after: input }, SEED);
+    model === null || warm === null ? null : touchUp({ model, warm, before: from.input, after: input, hash }, SEED);
   if (learnt !== null) writeModel(folder, learnt, 'quick');
   return learnt !== null;
 }

@@ -24,7 +24,7 @@ export function readModelNamed(folder: string, hash: string, kind: ModelKind = '
 export function writeModel(folder: string, model: Model, kind: ModelKind = 'model'): void {
   const { space, ...rest } = model;
   const { names, idf, unknownIdf } = space;
-  writeKept<Kept>(folder, `${model.hash}.${kind}`, { model: rest, names, idf, unknownIdf });
+  writeKept<Kept>(folder, `${model.hash}.${kind}`, { model: rest, names, idf, unknownIdf }, kind === 'quick' ? 1 : 6);
 }
 
 /** Where the fit of the model of this name ended; null when that is not kept. */
@@ -33,5 +33,5 @@ export function readWarm(folder: string, hash: string): Warm | null {
 }
 
 export function writeWarm(folder: string, warm: Warm): void {
-  writeKept<Warm>(folder, `${warm.hash}.warm`, warm);
+  writeKept<Warm>(folder, `${warm.hash}.warm`, warm, 1);
 }

@@ -55,5 +55,5 @@ export function readQuickNet(folder: string, { hash }: Pick<NetInput, 'hash'>): 
 }
 
 export function writeQuickNet(folder: string, { hash }: Pick<NetInput, 'hash'>, net: SecondNet): void {
-  writeKept(folder, `${hash}.quicknet`, net);
+  writeKept(folder, `${hash}.quicknet`, net, 1);
 }

@@ -24,7 +24,16 @@ const RARE = 2;
  * @param terms Written with care: every word of theirs is right.
  */
 export function vocabularyOf(texts: Iterable<readonly Token[]>, terms: Iterable<string>): Vocabulary {
-  const counts = new Map<string, number>();
+  return vocabularyWith({ counts: new Map(), split: new Map() }, texts, terms);
+}
+
+/** A vocabulary with some texts and terms more; what it has already is no slip. */
+export function vocabularyWith(
+  old: Vocabulary,
+  texts: Iterable<readonly Token[]>,
+  terms: Iterable<string>,
+): Vocabulary {
+  const counts = new Map(old.counts);
   const pairs = new Map<string, readonly [string, string]>();
   const add = (text: readonly Token[]): void => {
     let last: string | null = null;
@@ -41,15 +50,20 @@ export function vocabularyOf(texts: Iterable<readonly Token[]>, terms: Iterable<
     add(cut);
     for (const token of cut) sure.add(token.text);
   }
+  for (const word of old.counts.keys()) sure.add(word);
   for (const slip of slipsIn(counts, sure)) counts.delete(slip);
-  return { counts, split: new Map([...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word))) };
+  const split = [...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word));
+  return { counts, split: new Map([...old.split, ...split]) };
 }
 
 /** Rare words in no word list that are within a slip of a word that is sure, or commoner. */
 function slipsIn(counts: ReadonlyMap<string, number>, sure: ReadonlySet<string>): readonly string[] {
   const right = rightWords();
   const odd = (word: string, count: number) => count <= RARE && !right.has(word) && !sure.has(word) && !/\d/.test(word);
-  const even = new Map([...counts].filter(([word, count]) => !odd(word, count)));
+  const doubtful = [...counts].filter(([word, count]) => odd(word, count)).map(([word]) => word);
+  if (doubtful.length === 0) return [];
+  const even = new Map(counts);
+  for (const word of doubtful) even.delete(word);
   const spell = createSpeller({ counts: even, protectedWords: new Set(), index: spellingIndex(counts) });
-  return [...counts].filter(([word, count]) => odd(word, count) && spell(word) !== null).map(([word]) => word);
+  return doubtful.filter((word) => spell(word) !== null);
 }

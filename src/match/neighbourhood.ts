@@ -9,8 +9,12 @@ import { vectorOf } from './vector.ts';
 
 /** The lines that a change of the graph can bear on, as they were and as they will be. */
 export type Neighbourhood = {
-  readonly before: readonly TrainingLine[];
-  readonly after: readonly TrainingLine[];
+  /** Of the lines as they were, those that are gone or were read otherwise. */
+  readonly gone: readonly TrainingLine[];
+  /** Those that are there before and after, and read alike. */
+  readonly stayed: readonly TrainingLine[];
+  /** Of the lines as they will be, those that are new or will be read otherwise. */
+  readonly come: readonly TrainingLine[];
   /** The classes of lines that came, went or are read otherwise. */
   readonly touched: ReadonlySet<string>;
 };
@@ -22,6 +26,9 @@ const RIVALS = 4;
 /** A word of no more lines than this is worth having all of them. */
 const RARE = 10;
 
+/** How texts will be read, and how often each word will stand in the lines. */
+export type Reading = { readonly see: See; readonly counts: ReadonlyMap<string, number> };
+
 /**
  * Lines that came or went, those that a new word of the firm makes read otherwise, all lines of their topics and of the
  * topics they are likeliest to be taken for, and all that share a rare word with them. Null: too much has changed.
@@ -30,22 +37,21 @@ export function neighbourhoodOf(
   model: Model,
   before: TrainingInput,
   after: TrainingInput,
-  see: See,
+  { see, counts }: Reading,
 ): Neighbourhood | null {
   const isReread = rereadBy(before, after);
   const [was, will] = [identities(before), identities(after)];
-  const changed = [
-    ...after.lines.filter((line) => !was.has(identity(line)) || isReread(line)),
-    ...before.lines.filter((line) => !will.has(identity(line))),
-  ];
+  const gone = before.lines.filter((line) => !will.has(identity(line)) || isReread(line));
+  const come = after.lines.filter((line) => !was.has(identity(line)) || isReread(line));
+  const changed = [...gone, ...come];
   if (changed.length > MOST_CHANGED) return null;
   const touched = new Set(changed.map(({ key }) => key));
   const topics = new Set([...touched, ...rivalsOf(changed, model, see)].filter((key) => roleOf(key) === 'topic'));
   const own = new Set(changed.map(identity));
-  const rare = rareWords(changed, after);
-  const isNear = (line: TrainingLine): boolean =>
-    topics.has(line.key) || own.has(identity(line)) || wordsOf(line).some((word) => rare.has(word));
-  return { before: before.lines.filter(isNear), after: after.lines.filter(isNear), touched };
+  const words = changed.flatMap(({ text }) => wordsOf(text));
+  const hasRare = namingAny(words.filter((word) => (counts.get(word) ?? 0) <= RARE));
+  const stayed = after.lines.filter((line) => !own.has(identity(line)) && (topics.has(line.key) || hasRare(line)));
+  return { gone, stayed, come, touched };
 }
 
 function identity({ key, text }: TrainingLine): string {
@@ -56,18 +62,36 @@ function identities({ lines }: TrainingInput): ReadonlySet<string> {
   return new Set(lines.map(identity));
 }
 
-function wordsOf({ text }: TrainingLine): readonly string[] {
+function wordsOf(text: string): readonly string[] {
   return tokens(text).map((token) => token.text);
 }
 
-/** Whether a line has a word that the glossary or the names of parts have only before or only after. */
+/** Whether a line has one of some words. Few lines are cut: most have not even the letters. */
+function namingAny(words: readonly string[]): (line: TrainingLine) => boolean {
+  const wanted = [...new Set(words)];
+  return ({ text }) => {
+    const letters = text.toLowerCase();
+    const maybe = wanted.filter((word) => letters.includes(word));
+    return maybe.length > 0 && wordsOf(text).some((word) => maybe.includes(word));
+  };
+}
+
+/** Whether a line has the first word of something that the glossary or the names of parts have only before or only after. */
 function rereadBy(before: TrainingInput, after: TrainingInput): (line: TrainingLine) => boolean {
   const terms = (input: TrainingInput) =>
     new Map([...input.glossary, ...input.namings].map((term) => [JSON.stringify(term), term.says]));
   const [was, will] = [terms(before), terms(after)];
   const moved = [...[...will].filter(([term]) => !was.has(term)), ...[...was].filter(([term]) => !will.has(term))];
-  const firsts = new Set(moved.flatMap(([, says]) => tokens(says).slice(0, 1)).map(({ text }) => stem(text)));
-  return (line) => firsts.size > 0 && wordsOf(line).some((word) => firsts.has(stem(word)));
+  const firsts = [...new Set(moved.flatMap(([, says]) => wordsOf(says).slice(0, 1)).map(stem))];
+  return ({ text }) => {
+    const letters = text.toLowerCase();
+    return firsts.some((first) => letters.includes(beginning(first))) && wordsOf(text).some((word) => firsts.includes(stem(word)));
+  };
+}
+
+/** What a stem has in common with its word: 'batteri' is of 'battery'. */
+function beginning(stemmed: string): string {
+  return stemmed.length > 3 ? stemmed.slice(0, -1) : stemmed;
 }
 
 function rivalsOf(lines: readonly TrainingLine[], { keys, space, weights }: Model, see: See): readonly string[] {
@@ -78,15 +102,4 @@ function rivalsOf(lines: readonly TrainingLine[], { keys, space, weights }: Mode
     const order = [...scores.keys()].sort((a, b) => (scores[b] as number) - (scores[a] as number));
     return order.slice(0, RIVALS).map((label) => keys[label] as string);
   });
-}
-
-function rareWords(changed: readonly TrainingLine[], { lines }: TrainingInput): ReadonlySet<string> {
-  const counts = new Map(changed.flatMap(wordsOf).map((word) => [word, 0]));
-  for (const line of lines) {
-    for (const word of new Set(wordsOf(line))) {
-      const count = counts.get(word);
-      if (count !== undefined) counts.set(word, count + 1);
-    }
-  }
-  return new Set([...counts].filter(([, count]) => count <= RARE).map(([word]) => word));
 }

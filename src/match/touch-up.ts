@@ -1,5 +1,5 @@
 import { tokens } from '../language/tokens.ts';
-import { vocabularyOf } from '../language/vocabulary.ts';
+import { type Vocabulary, vocabularyWith } from '../language/vocabulary.ts';
 import { fitOn, type ReadLine } from './fit-on.ts';
 import type { Model } from './model.ts';
 import { type NaiveBayes, naiveBayes } from './naive-bayes.ts';
@@ -7,9 +7,9 @@ import { neighbourhoodOf } from './neighbourhood.ts';
 import { classWeights, numbered } from './prepare.ts';
 import { roleOf } from './ranking.ts';
 import { rewritten } from './rewrite-weights.ts';
-import { createSee, type See } from './seen.ts';
+import { createSee } from './seen.ts';
 import { optionsFor, TRAIN, type TrainOptions } from './train-options.ts';
-import { inputHash, type TrainingInput } from './training-input.ts';
+import type { TrainingInput } from './training-input.ts';
 import type { TrainingLine } from './training-lines.ts';
 import { type Space, vectorOf, widened } from './vector.ts';
 import type { Warm } from './warm.ts';
@@ -20,6 +20,8 @@ export type TouchUp = {
   readonly warm: Warm;
   readonly before: TrainingInput;
   readonly after: TrainingInput;
+  /** Of `after` ({@link inputHash}). */
+  readonly hash: string;
 };
 
 /**
@@ -33,25 +35,27 @@ export type TouchUp = {
  *          The confidence is the old model's.
  */
 export function touchUp(
-  { model, warm, before, after }: TouchUp,
+  { model, warm, before, after, hash }: TouchUp,
   seed: number,
   given: TrainOptions = TRAIN,
 ): Model | null {
   const options = optionsFor(after.lines.length, given);
   const keys = [...new Set([...model.keys, ...after.lines.map(({ key }) => key)])];
   if (options.ridge > 0 || warm.hash !== model.hash || !keepsClasses(model.keys, before, after)) return null;
-  const vocabulary = vocabularyOf(
-    after.lines.map(({ text }) => tokens(text)),
-    after.glossary.flatMap(({ says, means }) => [says, means]),
-  );
+  const vocabulary = vocabularyAfter(model.vocabulary, before, after);
   const see = createSee(after, vocabulary);
-  const near = neighbourhoodOf(model, before, after, see);
+  const near = neighbourhoodOf(model, before, after, { see, counts: vocabulary.counts });
   if (near === null) return null;
-  const seen = near.after.map(({ text }) => see(text));
-  const labels = near.after.map(({ key }) => keys.indexOf(key));
-  const space = widened(model.space, seen, labels, options.fewestLines, keys.length);
-  const will = readIn(near.after, see, space);
-  const was = readIn(near.before, createSee(before, model.vocabulary), space);
+  const now = [...near.stayed, ...near.come].map((line) => ({ line, seen: see(line.text) }));
+  const space = widened(
+    model.space,
+    now.map(({ seen }) => seen),
+    now.map(({ line }) => keys.indexOf(line.key)),
+    options.fewestLines,
+    keys.length,
+  );
+  const will = now.map(({ line, seen }) => ({ line, vector: vectorOf(seen, space) }));
+  const was = [...will.slice(0, near.stayed.length), ...readAsBefore(near.gone, before, model, space)];
   const places = [...new Set([...was, ...will].flatMap(({ vector }) => [...vector.at]))];
   const on = { warm, places, names: space.names, groups: after.groups, weightOf: weightIn(after), options, seed };
   const weights = rewritten(model.weights, {
@@ -63,7 +67,19 @@ export function touchUp(
     touched: new Set([...near.touched].filter((key) => roleOf(key) === 'topic').map((key) => keys.indexOf(key))),
     groups: numbered(keys, after.groups).groups,
   });
-  return { hash: inputHash(after), keys, space, vocabulary, weights, calibration: model.calibration };
+  return { hash, keys, space, vocabulary, weights, calibration: model.calibration };
+}
+
+/** The words of new lines and terms beside those that the model knows. */
+function vocabularyAfter(known: Vocabulary, before: TrainingInput, after: TrainingInput): Vocabulary {
+  const texts = new Set(before.lines.map(({ text }) => text));
+  const terms = (input: TrainingInput) => input.glossary.flatMap(({ says, means }) => [says, means]);
+  const old = new Set(terms(before));
+  return vocabularyWith(
+    known,
+    after.lines.filter(({ text }) => !texts.has(text)).map(({ text }) => tokens(text)),
+    terms(after).filter((term) => !old.has(term)),
+  );
 }
 
 /** Whether every class is still there, in its groups. */
@@ -84,7 +100,14 @@ function weightIn({ lines }: TrainingInput): (key: string) => number {
   return (key) => weights[numbers.get(key) ?? -1] ?? 1;
 }
 
-function readIn(lines: readonly TrainingLine[], see: See, space: Space): readonly ReadLine[] {
+function readAsBefore(
+  lines: readonly TrainingLine[],
+  before: TrainingInput,
+  { vocabulary }: Model,
+  space: Space,
+): readonly ReadLine[] {
+  if (lines.length === 0) return [];
+  const see = createSee(before, vocabulary);
   return lines.map((line) => ({ line, vector: vectorOf(see(line.text), space) }));
 }
 

@@ -77,13 +77,16 @@ export function widened(
 ): Space {
   const { names, lines, classes } = drafted(seen, labels, classByClass(labels));
   const fresh: string[] = [];
-  const idf = [...space.idf];
+  const idf: number[] = [];
   for (let number = 0; number < names.length; number++) {
     if ((lines[number] as number) < fewest || space.places.has(names.at(number))) continue;
     fresh.push(names.at(number));
     idf.push(tellingOf(classes[number] as number, classCount));
   }
-  return spaceOf([...space.names, ...fresh], Float32Array.from(idf), space.unknownIdf);
+  const wider = new Float32Array(space.idf.length + idf.length);
+  wider.set(space.idf);
+  wider.set(idf, space.idf.length);
+  return spaceOf([...space.names, ...fresh], wider, space.unknownIdf);
 }
 
 /** A class's lines one after the other: then a feature's classes are counted as its lines are. */

@@ -116,6 +116,19 @@ export function compareTrials(before: readonly Trialled[], after: readonly Trial
   return { better, worse, changed };
 }
 
+/** Questions that are answered wrongly. `fresh`: dangers missed that were not missed before, or are asked for the first time. */
+export type Misses = { readonly known: readonly Trialled[]; readonly fresh: readonly Trialled[] };
+
+/** @param before The trial that was accepted last. */
+export function missesOf(before: readonly Trialled[], after: readonly Trialled[]): Misses {
+  const wrong = new Set(before.filter(({ verdict }) => verdict === 'wrong').map(keyOf));
+  const missed = after.filter(({ verdict }) => verdict === 'wrong');
+  return {
+    known: missed.filter((each) => wrong.has(keyOf(each))),
+    fresh: missed.filter((each) => each.safety && !wrong.has(keyOf(each))),
+  };
+}
+
 function keyOf({ text, van }: Trialled): string {
   return `${van ?? ''}\t${text}`;
 }

@@ -88,4 +88,20 @@ describe('pitchhand trial', () => {
     expect(code).toBe(1);
     expect(out).toMatch(/Worse:\n.* 'want to bake a pie today' \(daisy\): right: oven-use -> /);
   });
+
+  it('names what was missed before as known, and ends with 1 only where a danger is newly missed', async () => {
+    const file = join(small.folder, 'questions.yaml');
+    const asked = (text: string) =>
+      writeFileSync(file, `${readFileSync(file, 'utf8').trimEnd()}\n  - { outcome: safety, text: ${text} }\n`);
+    asked('the sky has turned green');
+    for (let time = 0; time < 2; time++) {
+      const { code, out } = await run();
+      expect(code).toBe(0);
+      expect(out).toContain("1 danger missed:\n  'the sky has turned green'");
+    }
+    asked('the lake has turned red');
+    const { code, out } = await run();
+    expect(code).toBe(1);
+    expect(out).toContain("Dangers newly missed:\n  'the lake has turned red'");
+  });
 });
