@@ -39,9 +39,7 @@ export const TrialParts: FC<Shown & { view: TrialView }> = (props) => {
     case 'learning':
       return (
         <>
-          <p>
-            The changed graph is being learnt. That takes about a quarter of a minute; hirers are answered meanwhile.
-          </p>
+          <p>What changed is being learnt, in a few seconds; hirers are answered meanwhile.</p>
           {again}
         </>
       );

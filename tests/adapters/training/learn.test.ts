@@ -1,8 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { createLearn } from '../../../adapters/training/models.ts';
+import { createLearn, learntFor } from '../../../adapters/training/models.ts';
 import { realKnowledge } from '../../helpers/real-graph.ts';
 import { smallKnowledge } from '../../helpers/small-graph.ts';
 
@@ -41,5 +41,33 @@ describe('learning a graph that is only tried', () => {
 
   it('gives up when it takes too long', async () => {
     await expect(createLearn(folder, WORKER, 100)(realKnowledge())).rejects.toThrow(/time/i);
+  });
+
+  describe('that differs little from one wholly learnt', () => {
+    const base = realKnowledge();
+    const rocks = base.topics.get('setup-van-rocks');
+    if (rocks === undefined) throw new Error('the topic of the sample is gone');
+    const topics = new Map(base.topics).set(rocks.id, {
+      ...rocks,
+      wordings: { ...rocks.wordings, hirers: ['it wobbles like a boat', 'wobbling whenever the dog jumps'] },
+    });
+    const changed = { ...base, topics };
+
+    it('learns what differs alone, with the other’s confidence, and does so once', async () => {
+      for (const name of learntFor('dist/graphs', base).files ?? [])
+        if (readdirSync('dist/graphs').includes(name)) copyFileSync(join('dist/graphs', name), join(folder, name));
+      const { model, net, isWhole } = await createLearn(folder, WORKER)(changed, { from: base });
+      expect(model?.calibration).toEqual(learntFor(folder, base).model?.calibration);
+      expect(net).not.toBeNull();
+      expect(isWhole).toBe(false);
+      const kinds = readdirSync(folder).map((name) => name.slice(name.indexOf('.')));
+      expect(kinds.sort()).toEqual(['.model', '.net', '.quick', '.quicknet', '.warm']);
+      expect((await createLearn(folder, 'no-such-worker.mjs')(changed, { from: base })).model?.hash).toBe(model?.hash);
+    });
+
+    it('is learnt in full where nothing of the other is kept', async () => {
+      const { model, net } = await createLearn(folder, WORKER)(smallKnowledge(), { from: base });
+      expect([model?.calibration, net === null]).toEqual([null, false]);
+    });
   });
 });
