@@ -17,7 +17,7 @@ import {
   type VanId,
   withPriors,
 } from '../../src/index.ts';
-import { readGraphFolder } from '../files/graph-files.ts';
+import { type GraphFileOnDisk, readGraphFolder } from '../files/graph-files.ts';
 import { publishFiles } from '../files/publish.ts';
 import { UsageError, WorkError } from './command.ts';
 import { unwrittenText } from './gap-texts.ts';
@@ -60,13 +60,14 @@ export async function acceptPriors(
 ): Promise<AcceptedRecord> {
   const { symptom, van } = counts;
   const priors = Object.fromEntries(counts.causes.map(({ cause, proposed }) => [cause, proposed]));
-  for (const { path, text } of readGraphFolder(folder)) {
+  const files = readGraphFolder(folder);
+  for (const { path, text } of files) {
     const changed = path.startsWith('systems/') ? withPriors(text, { symptom, van, priors }, knowledge) : null;
     if (changed === null) continue;
     const edit: FileEdit = { path, before: text, after: changed };
     const id = ((await acceptedPriors(store))[0]?.id ?? 0) + 1;
     const accepted: AcceptedRecord = { id, atMs: nowMs, by, symptom, van, splice: spliceOf(edit), undone: null };
-    await publishEdit(folder, edit, accepted, store);
+    await publishEdit(folder, files, edit, accepted, store);
     return accepted;
   }
   throw new WorkError(`no file of the graph has the causes of ${symptom}`);
@@ -89,16 +90,22 @@ export async function undoPriors(id: number, { folder, store, by, nowMs }: Accep
   if (accepted === undefined) throw new UsageError(`no priors ${id} were accepted`);
   if (accepted.undone !== null) throw new WorkError(`priors ${id} are undone already, by ${accepted.undone.by}`);
   const { path } = accepted.splice;
-  const before = readGraphFolder(folder).find((file) => file.path === path)?.text ?? '';
+  const files = readGraphFolder(folder);
+  const before = files.find((file) => file.path === path)?.text ?? '';
   const after = takenBack(before, accepted.splice);
   if (after === null) throw new WorkError(`graph/${path} has been changed there since; put the priors back by hand`);
   const undone: AcceptedRecord = { ...accepted, undone: { atMs: nowMs, by } };
-  await publishEdit(folder, { path, before, after }, undone, store);
+  await publishEdit(folder, files, { path, before, after }, undone, store);
   return undone;
 }
 
-async function publishEdit(folder: string, edit: FileEdit, record: AcceptedRecord, store: Store): Promise<void> {
-  const files = readGraphFolder(folder);
+async function publishEdit(
+  folder: string,
+  files: readonly GraphFileOnDisk[],
+  edit: FileEdit,
+  record: AcceptedRecord,
+  store: Store,
+): Promise<void> {
   const { raw, slips, slipAt } = readGraph(
     files.map((file) => (file.path === edit.path ? { path: edit.path, text: edit.after } : file)),
   );

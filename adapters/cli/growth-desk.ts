@@ -26,7 +26,7 @@ import { graphHash, readGraphFolder } from '../files/graph-files.ts';
 import { sweepKept } from '../files/kept-sweep.ts';
 import { type Published, publishFiles } from '../files/publish.ts';
 import { keepRead, type LoadedGraph, loadGraph } from '../files/served.ts';
-import { calibratedAs, servedWith } from '../training/models.ts';
+import { calibratedAs, type Learnt, servedWith } from '../training/models.ts';
 import { createGapRecords } from './gap-records.ts';
 import { figuresFrom, heatFrom } from './growth-counts.ts';
 import { previewsOf, wordsTried } from './growth-previews.ts';
@@ -40,6 +40,11 @@ const AT_ONCE = 8;
 /** So many joined one by one, and more than this share of all, are worth parting all anew. */
 const FEW_JOINED = 10;
 const JOINED_SHARE = 0.02;
+/** So many graphs' answers are remembered. */
+const ANSWERED = 3;
+
+/** What a graph's answers came to, by question; `name` is of the graph and of what was learnt from it. */
+type Answered = { readonly name: string; readonly served: Served; readonly results: Map<string, Trialled> };
 
 type Grouped = { readonly key: string; readonly grouping: Grouping; readonly ids: Set<number>; joined: number };
 
@@ -51,7 +56,8 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
   let grouped: Grouped | null = null;
   /** The last graph that was wholly learnt when it was the one to change: what differs is learnt on from there. */
   let wholly: Knowledge | null = null;
-  let tried: { readonly key: string; readonly served: Served; readonly trialled: readonly Trialled[] } | null = null;
+  /** What graphs came to that were tried, the latest last: a published one is the next trial's graph as it is. */
+  const answered: Answered[] = [];
 
   /** The folder as it is; the last one that held together when it does not. */
   const load = (): Loaded => {
@@ -91,51 +97,63 @@ export function createGrowthDesk(parts: GrowthParts): GrowthDesk {
     return grouped.grouping.groups().flatMap((members) => groupOf(members, byId) ?? []);
   };
 
+  /** The answers of a graph that were remembered, or none yet. */
+  const answersOf = (name: string, serve: () => Served): Answered => {
+    const found = answered.findIndex((each) => each.name === name);
+    const [known = { name, served: serve(), results: new Map() }] = found === -1 ? [] : answered.splice(found, 1);
+    answered.push(known);
+    if (answered.length > ANSWERED) answered.shift();
+    return known;
+  };
+
   const replay = async (
-    served: Served,
+    { served, results }: Answered,
     questions: readonly RecordedQuestion[],
     onOne: () => void,
   ): Promise<readonly Trialled[]> => {
     const tryOne = trier(served);
-    const results: Trialled[] = [];
-    for (const [i, question] of questions.entries()) {
-      results.push(tryOne(question));
+    let asked = 0;
+    for (const question of questions) {
+      const key = JSON.stringify(question);
+      if (!results.has(key)) {
+        results.set(key, tryOne(question));
+        // Hirers' messages come in between.
+        if (++asked % AT_ONCE === 0) await new Promise((resolve) => setImmediate(resolve));
+      }
       onOne();
-      // Hirers' messages come in between.
-      if (i % AT_ONCE === AT_ONCE - 1) await new Promise((resolve) => setImmediate(resolve));
     }
-    return results;
+    return questions.flatMap((question) => results.get(JSON.stringify(question)) ?? []);
   };
 
   const trial: GrowthDesk['trial'] = async (draft, { onStep = () => {}, signal } = {}) => {
-    const learntBefore = await parts.learn(draft.base.knowledge, { signal });
-    if (learntBefore.isWhole === true) wholly = draft.base.knowledge;
+    const { base, knowledge } = draft;
+    const learntBefore = await parts.learn(base.knowledge, { signal });
+    if (learntBefore.isWhole === true) wholly = base.knowledge;
     // The graph as it is is asked while the changed one is being learnt.
-    const learning = parts.learn(draft.knowledge, { from: wholly ?? draft.base.knowledge, signal });
+    const learning = parts.learn(knowledge, { from: wholly ?? base.knowledge, signal });
     learning.catch(() => {});
     const calibration = learntBefore.model?.calibration ?? null;
-    const real = await records.realQuestions(draft.base.knowledge);
-    const old = [...draft.base.knowledge.questions.questions, ...real];
-    const questions = [...draft.knowledge.questions.questions, ...real];
-    const key = JSON.stringify([draft.base.hash, calibration !== null, real.map(({ text }) => text)]);
-    const repeated = tried?.key === key ? tried : null;
-    const total = questions.length + (repeated === null ? old.length : 0);
+    const real = await records.realQuestions(base.knowledge);
+    const old = [...base.knowledge.questions.questions, ...real];
+    const questions = [...knowledge.questions.questions, ...real];
+    const total = questions.length + old.length;
     let done = 0;
     const onOne = () => {
       signal?.throwIfAborted();
       onStep(++done, total);
     };
-    const before = repeated?.served ?? servedWith(draft.base.knowledge, learntBefore);
-    const trialledBefore = repeated?.trialled ?? (await replay(before, old, onOne));
-    tried = { key, served: before, trialled: trialledBefore };
-    const after = servedWith(draft.knowledge, calibratedAs(await learning, calibration));
+    const nameOf = (hash: string, learnt: Learnt) => `${hash} ${learnt.isWhole === true} ${calibration !== null}`;
+    const before = answersOf(nameOf(base.hash, learntBefore), () => servedWith(base.knowledge, learntBefore));
+    const trialledBefore = await replay(before, old, onOne);
+    const learnt = calibratedAs(await learning, calibration);
+    const after = answersOf(nameOf(hashWith(base, draft.edits), learnt), () => servedWith(knowledge, learnt));
     const trialledAfter = await replay(after, questions, onOne);
     if (cacheFolder !== null) sweepKept(cacheFolder);
     return {
       ...judgeTrial(trialledBefore, trialledAfter),
       draft,
-      words: wordsTried(draft.gaps, before, after),
-      previews: previewsOf(draft, after),
+      words: wordsTried(draft.gaps, before.served, after.served),
+      previews: previewsOf(draft, after.served),
       hirers: await hirersToTell(draft),
     };
   };

@@ -1,5 +1,4 @@
 import type {
-  Change,
   ChangeEffect,
   ChangeRecord,
   FileEdit,
@@ -8,7 +7,6 @@ import type {
   GrowthDecision,
   GrowthRow,
   Heat,
-  Judged,
   Knowledge,
   RawGraph,
   Store,
@@ -18,6 +16,7 @@ import type {
 import type { Published } from '../files/publish.ts';
 import type { LoadedGraph } from '../files/served.ts';
 import type { Learn } from '../training/models.ts';
+import type { TrialTold } from '../yard/growth-world.ts';
 
 /** A decision as edits of a graph that holds together, not yet tried. */
 export type Draft = {
@@ -30,15 +29,7 @@ export type Draft = {
 };
 
 /** A draft with what the trial said. */
-export type Tried = Judged & {
-  readonly draft: Draft;
-  /** What the gaps' own words get, before and after. */
-  readonly words: readonly Change[];
-  /** What hirers of each van will read. */
-  readonly previews: readonly { readonly van: string; readonly text: string }[];
-  /** So many hirers still on hire could be told. */
-  readonly hirers: number;
-};
+export type Tried = TrialTold & { readonly draft: Draft };
 
 export type Refused = { readonly kind: 'refused'; readonly problems: readonly string[] };
 

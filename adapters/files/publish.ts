@@ -126,6 +126,8 @@ function wordsFor(error: unknown): string {
     case 'ENOSPC':
     case 'EDQUOT':
       return 'the disk is full';
+    case 'EFBIG':
+      return 'the disk takes no more';
     case 'EACCES':
     case 'EPERM':
     case 'EROFS':

@@ -50,15 +50,21 @@ export function calibratedAs(learnt: Learnt, calibration: Calibration | null): L
  */
 export type Models = (knowledge: Knowledge, from: Knowledge | null, onBetter: (learnt: Learnt) => void) => Learnt;
 
-/** Finds what was learnt before, and learns in a worker what is missing. One graph at a time: a later one ends the other's. */
-export function createModels(folder: string, log: Logger): Models {
-  let worker: Worker | null = null;
+/** Where something good is served, the whole learning waits so long: the operator may be at the next change. */
+const SETTLE_MS = 30_000;
+
+/**
+ * Finds what was learnt before, and learns in a worker what is missing. One graph at a time: a later one ends the other's.
+ *
+ * @param file     The worker's built file; null, the one beside this program.
+ * @param settleMs How long the whole learning of a change that was tried waits.
+ */
+export function createModels(folder: string, log: Logger, file: string | null = null, settleMs = SETTLE_MS): Models {
+  let end = (): void => {};
   return (knowledge, from, onBetter) => {
     const lesson = lessonOf(knowledge);
     const learnt = learntOf(folder, lesson);
-    void worker?.terminate();
-    worker = null;
-    if (learnt.isWhole !== true) {
+    const begin = (): void => {
       const workerData: Work = {
         folder,
         lesson,
@@ -66,13 +72,21 @@ export function createModels(folder: string, log: Logger): Models {
         from: from === null ? null : lessonOf(from),
         whole: true,
       };
-      worker = new Worker(workerFile(), { workerData });
+      const worker = new Worker(file ?? workerFile(), { workerData });
+      end = () => void worker.terminate();
       worker.unref();
       worker.on('message', (what: unknown) => {
         log.info({ what }, 'learnt from the graph');
         onBetter(learntOf(folder, lesson));
       });
       worker.on('error', (error) => log.warn({ err: error }, 'learning failed; the simpler reading goes on'));
+    };
+    end();
+    end = () => {};
+    if (learnt.isWhole !== true) {
+      const timer = setTimeout(begin, learnt.model !== null && learnt.net !== null ? settleMs : 0);
+      timer.unref();
+      end = () => clearTimeout(timer);
     }
     return learnt;
   };

@@ -7,30 +7,33 @@ import type {
   GrowthDecision,
   GrowthRow,
   Heat,
+  Judged,
   Knowledge,
   TopicId,
-  TrialFigures,
   VanId,
 } from '../../src/index.ts';
+
+/** What a trial that is over tells. */
+export type TrialTold = Judged & {
+  /** What the gaps' own words get, before and after. */
+  readonly words: readonly Change[];
+  /** What hirers of each van will read. */
+  readonly previews: readonly { readonly van: string; readonly text: string }[];
+  /** So many hirers still on hire asked it, and could be told. */
+  readonly hirers: number;
+};
 
 /** How far a trial has got. */
 export type TrialView =
   | { readonly state: 'learning' }
   | { readonly state: 'replaying'; readonly done: number; readonly total: number }
   | { readonly state: 'failed'; readonly why: string }
-  | {
+  | (TrialTold & {
       readonly state: 'done';
       readonly decision: GrowthDecision;
       readonly group: GapGroup;
-      readonly verdict: 'fit' | 'worse' | 'unsafe';
-      readonly lost: readonly string[];
-      readonly figures: TrialFigures;
-      readonly words: readonly Change[];
-      readonly previews: readonly { readonly van: string; readonly text: string }[];
       readonly edits: readonly FileEdit[];
-      /** So many hirers still on hire asked it, and could be told. */
-      readonly hirers: number;
-    };
+    });
 
 export type Hindered =
   | { readonly kind: 'refused'; readonly problems: readonly string[] }
