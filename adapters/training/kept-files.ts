@@ -33,7 +33,7 @@ function markUsed(file: string): void {
 /**
  * Keeps a value under a name, in one step.
  *
- * @param level Of packing, 1 to 9: somebody waits for what is packed at 1, which is hardly larger.
+ * @param level Of packing, 0 to 9: less where somebody waits for it.
  */
 export function writeKept<T>(folder: string, name: string, value: T, level = 6): void {
   mkdirSync(folder, { recursive: true });

@@ -24,7 +24,7 @@ export function readModelNamed(folder: string, hash: string, kind: ModelKind = '
 export function writeModel(folder: string, model: Model, kind: ModelKind = 'model'): void {
   const { space, ...rest } = model;
   const { names, idf, unknownIdf } = space;
-  writeKept<Kept>(folder, `${model.hash}.${kind}`, { model: rest, names, idf, unknownIdf }, kind === 'quick' ? 1 : 6);
+  writeKept<Kept>(folder, `${model.hash}.${kind}`, { model: rest, names, idf, unknownIdf }, kind === 'quick' ? 0 : 6);
 }
 
 /** Where the fit of the model of this name ended; null when that is not kept. */
