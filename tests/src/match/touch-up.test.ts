@@ -46,11 +46,18 @@ const asks = (key: string, ...texts: string[]) =>
 const touched = (after: TrainingInput): Model | null => touchUp({ ...LEARNT, after, hash: inputHash(after) }, SEED);
 const withLines = (...more: readonly TrainingLine[]): TrainingInput => ({ ...BEFORE, lines: [...LINES, ...more] });
 
-function bestOf(model: Model | null, input: TrainingInput, text: string): string | undefined {
+/** The scores of a text for the trained model's classes, around zero. */
+function scoresOf(model: Model | null, input: TrainingInput, text: string): readonly number[] {
   if (model === null) throw new Error('nothing was learnt');
   const scores = new Float64Array(model.keys.length);
   packedScorer(model.weights).score(vectorOf(createSee(input, model.vocabulary)(text), model.space), scores);
-  return model.keys[scores.indexOf(Math.max(...scores))];
+  const mean = scores.reduce((sum, score) => sum + score, 0) / scores.length;
+  return [...scores].map((score) => score - mean);
+}
+
+function bestOf(model: Model | null, input: TrainingInput, text: string): string | undefined {
+  const scores = scoresOf(model, input, text);
+  return model?.keys[scores.indexOf(Math.max(...scores))];
 }
 
 describe('learning a small change on from a trained model', () => {
@@ -63,6 +70,18 @@ describe('learning a small change on from a trained model', () => {
     expect(texts.map((text) => bestOf(quick, wordings, text))).toEqual(
       texts.map((text) => bestOf(whole, wordings, text)),
     );
+  });
+
+  it('comes near to the whole training on the new words, which the model it begins with is far from', () => {
+    const whole = train(wordings, SEED);
+    const apart = (model: Model | null): number => {
+      const texts = ['hatch wont budge', 'my hatch is shut tight', 'hatch, hatch, hatch'];
+      return texts.reduce((sum, text) => {
+        const [a, b] = [scoresOf(model, wordings, text), scoresOf(whole, wordings, text)];
+        return sum + a.reduce((part, score, i) => part + (score - (b[i] as number)) ** 2, 0);
+      }, 0);
+    };
+    expect(apart(touched(wordings))).toBeLessThan(0.1 * apart(LEARNT.model));
   });
 
   it('moves nothing by going on: the same lines give the same weights to the bit', () => {
