@@ -1,8 +1,8 @@
-import { watch } from 'node:fs';
 import type { Logger } from 'pino';
 import { builtInKnowledge, type Calibration, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { claimKept, sweepKept } from './files/kept-sweep.ts';
 import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
+import { watchFolder } from './files/watch-folder.ts';
 import { calibratedAs, type Learnt, type Models, servedWith } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
@@ -102,15 +102,17 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   };
 
   let timer: NodeJS.Timeout | null = null;
-  const watcher = watch(folder, { recursive: true }, () => {
+  const edited = (): void => {
     if (timer !== null) clearTimeout(timer);
     timer = setTimeout(() => {
       reload().catch((error: unknown) =>
         log.error({ err: error }, 'the graph folder cannot be read; the last good one is served'),
       );
     }, QUIET_MS);
-  });
-  watcher.on('error', (error) => log.warn({ err: error }, 'the graph folder is no longer watched'));
+  };
+  const unwatch = watchFolder(folder, edited, (error) =>
+    log.warn({ err: error }, 'a folder of the graph is no longer watched'),
+  );
 
   return {
     served: () => current,
@@ -120,7 +122,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     onChange: (listener) => listeners.push(listener),
     stop: () => {
       if (timer !== null) clearTimeout(timer);
-      watcher.close();
+      unwatch();
     },
   };
 }
