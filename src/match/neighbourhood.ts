@@ -85,7 +85,10 @@ function rereadBy(before: TrainingInput, after: TrainingInput): (line: TrainingL
   const firsts = [...new Set(moved.flatMap(([, says]) => wordsOf(says).slice(0, 1)).map(stem))];
   return ({ text }) => {
     const letters = text.toLowerCase();
-    return firsts.some((first) => letters.includes(beginning(first))) && wordsOf(text).some((word) => firsts.includes(stem(word)));
+    return (
+      firsts.some((first) => letters.includes(beginning(first))) &&
+      wordsOf(text).some((word) => firsts.includes(stem(word)))
+    );
   };
 }
 
