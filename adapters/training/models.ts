@@ -164,7 +164,7 @@ function learntOf(folder: string, { hash, net }: Lesson): Learnt {
     isWhole: model !== null && model.calibration !== null && secondNet !== null,
     files: [
       ...['model', 'quick', 'warm'].map((kind) => `${hash}.${kind}`),
-      ...['net', 'quicknet'].map((kind) => `${net.hash}.${kind}`),
+      ...['net', 'pace', 'quicknet'].map((kind) => `${net.hash}.${kind}`),
     ],
   };
 }

@@ -44,7 +44,7 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
 }
 
 /**
- * What a message may point back to: the list just offered, though nothing was picked; the step that is with the hirer,
+ * What a message may point back to: the list just offered, where it asks something and picks nothing; the step that is with the hirer,
  * whose words name things of their own ('where is that?'); else what was last talked about.
  */
 export function pointsBackTo(
@@ -53,7 +53,8 @@ export function pointsBackTo(
   situation: Situation,
 ): Pick<UnderstandContext, 'lastTopic' | 'lastText'> {
   const { lastTopic, lastText } = memory;
-  if (open?.kind === 'choice') return { lastTopic: open.topics[0] ?? lastTopic, lastText: open.text };
+  if (open?.kind === 'choice' && saysQuestion(situation.message.text))
+    return { lastTopic: open.topics[0] ?? lastTopic, lastText: open.text };
   const words = open?.kind === 'step' ? stepNow(open.walk, scope, situation) : '';
   return { lastTopic, lastText: `${lastText} ${words}`.trim() };
 }
@@ -163,7 +164,7 @@ function onlyAdds({ thread }: Draft, understood: Understood, probability: number
 }
 
 /** How sure one must be of what is wrong, beside the wish for a person, to begin on it while that one is on the way. */
-const ALSO = 0.2;
+const ALSO = 0.15;
 
 /**
  * 'Someone please, we have no heat': the person is fetched first, and what can be looked at meanwhile is. Who waits

@@ -104,7 +104,9 @@ export function learnOn({ net, pace }: LearntNet, change: NetChange, options: Le
   });
   const was = descended(change.before, state(), options);
   const will = descended(change.after, state(), options);
-  const weights = pace.weights.map((weight, at) => weight + ((will.weights[at] as number) - (was.weights[at] as number)));
+  const weights = pace.weights.map(
+    (weight, at) => weight + ((will.weights[at] as number) - (was.weights[at] as number)),
+  );
   const biases = net.biases.map((bias, view) => bias + ((will.biases[view] as number) - (was.biases[view] as number)));
   return { ...net, weights: inSteps(weights), biases };
 }

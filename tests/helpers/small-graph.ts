@@ -154,7 +154,10 @@ out: []
     ),
   };
   const own = Object.fromEntries(
-    ['firm.yaml', 'safety.yaml', 'safety-examples.yaml', 'safety-senses.yaml'].map((file) => [file, readFileSync(`graph/${file}`, 'utf8')]),
+    ['firm.yaml', 'safety.yaml', 'safety-examples.yaml', 'safety-senses.yaml'].map((file) => [
+      file,
+      readFileSync(`graph/${file}`, 'utf8'),
+    ]),
   );
   return Object.entries({ ...SMALL, ...vans, ...own, ...changed }).map(([path, text]) => ({ path, text }));
 }

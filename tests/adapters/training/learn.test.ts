@@ -61,7 +61,7 @@ describe('learning a graph that is only tried', () => {
       expect(net).not.toBeNull();
       expect(isWhole).toBe(false);
       const kinds = readdirSync(folder).map((name) => name.slice(name.indexOf('.')));
-      expect(kinds.sort()).toEqual(['.model', '.net', '.quick', '.quicknet', '.warm']);
+      expect(kinds.sort()).toEqual(['.model', '.net', '.pace', '.quick', '.quicknet', '.warm']);
       expect((await createLearn(folder, 'no-such-worker.mjs')(changed, { from: base })).model?.hash).toBe(model?.hash);
     });
 

@@ -184,7 +184,7 @@ describe('teaching on the yard’s pages', () => {
     const [mine, theirs] = [await tried(nessa), await tried(gethin, aside)];
     expect((await nessa.press(mine, `${mine}/publish`)).status).toBe(303);
     const before = small.texts();
-    const answer = await gethin.press(theirs, `${theirs}/publish`);
+    const answer = await gethin.press(theirs, `${theirs}/publish`, { 'even-if-worse': 'yes' });
     expect(answer.status).toBe(409);
     expect(await answer.text()).toContain('Nessa has decided on these questions meanwhile');
     const group = await gethin.get('/yard/growth/group/1');
