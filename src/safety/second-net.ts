@@ -44,7 +44,10 @@ const VIEWS: readonly (readonly Kind[])[] = [
 /** The view that is asked which features spoke loudest. */
 const FIRST_VIEW = 0;
 
-/** What learning on from a net needs beside it: its weights as they were before they were put in steps, and how far each was moved. */
+/**
+ * What learning on from a net needs beside it: its weights as they were before they were put in steps, and how far each was
+ * moved, the places of one view after those of another.
+ */
 export type NetPace = {
   readonly weights: Float32Array;
   readonly squares: Float32Array;
@@ -111,8 +114,16 @@ export function learnOn({ net, pace }: LearntNet, change: NetChange, options: Le
   return { ...net, weights: inSteps(weights), biases };
 }
 
+/** A place's figures of all views side by side: a text that is read looks at few places. */
 function inSteps(weights: Float32Array): Int8Array {
-  return Int8Array.from(weights, (weight) => Math.min(Math.max(Math.round(weight * STEPS), -MOST_STEPS), MOST_STEPS));
+  const steps = new Int8Array(weights.length);
+  for (let view = 0; view < VIEWS.length; view++) {
+    for (let place = 0; place < PLACES; place++) {
+      const step = Math.round((weights[view * PLACES + place] as number) * STEPS);
+      steps[cell(place, view)] = Math.min(Math.max(step, -MOST_STEPS), MOST_STEPS);
+    }
+  }
+  return steps;
 }
 
 type NetState = {
@@ -130,11 +141,18 @@ function descended(examples: readonly Example[], state: NetState, options: Learn
   const orders = Array.from({ length: options.passes }, (_, pass) => roundOrder(seeds, mixed(SEED + pass)).order);
   for (let view = 0; view < VIEWS.length; view++) {
     const bias = { at: biases[view] as number, square: biasSquares[view] as number };
-    descendView(examples, view, orders, state, bias, options);
+    const own = ofView(state, view);
+    descendView(examples, view, orders, own, bias, options);
     biases[view] = bias.at;
     biasSquares[view] = bias.square;
   }
   return { ...state, biases, biasSquares };
+}
+
+/** The part of the state that is one view's: the same numbers, not a copy. */
+function ofView({ weights, squares }: NetState, view: number): Pick<NetState, 'weights' | 'squares'> {
+  const [from, to] = [view * PLACES, (view + 1) * PLACES];
+  return { weights: weights.subarray(from, to), squares: squares.subarray(from, to) };
 }
 
 function descendView(
@@ -146,12 +164,7 @@ function descendView(
   { step, pull }: LearnOptions,
 ): void {
   const kinds = VIEWS[view] ?? [];
-  const rows = examples.map(({ features }) =>
-    Uint32Array.from(
-      kinds.flatMap((kind) => features[kind]),
-      (place) => cell(place, view),
-    ),
-  );
+  const rows = examples.map(({ features }) => Uint32Array.from(kinds.flatMap((kind) => features[kind])));
   for (const order of orders) {
     for (const line of order) {
       const at = rows[line] as Uint32Array;
