@@ -3,7 +3,7 @@ import type { DeskNotes } from './desk-notes.ts';
 import type { Once } from './desk-once.ts';
 import type { Rooms } from './desk-rooms.ts';
 import type { DeskStore, StaffActions, StaffOutcome } from './desk-types.ts';
-import { type Press, readPress, SAYS, UNNAMED } from './desk-words.ts';
+import { type Press, readPress, SAYS, talkText, UNNAMED } from './desk-words.ts';
 
 /** Somebody in the staff group: `by` is what hirers see, `shown` what colleagues do. */
 export type Staff = { readonly user: number; readonly by: string; readonly shown: string };
@@ -41,6 +41,12 @@ export function createPresses({ notes, rooms, store, actions, once }: PressesPar
         return SAYS.keep;
       case 'send':
         return sendSuggested(updateId, threadId, staff);
+      case 'talk': {
+        const seat = await notes.seat(threadId);
+        if (seat === null) return SAYS.noThread;
+        await rooms.line(threadId, null, talkText(await store.lines(threadId), seat.firstName), { silent: true });
+        return SAYS.talk;
+      }
       default:
         return never(kind);
     }

@@ -1,8 +1,8 @@
-import { type Brief, type BriefLine, briefLines, type Event, type Urgency } from '../../src/index.ts';
+import { type Brief, type BriefLine, briefLines, type Event, type Line, type Urgency } from '../../src/index.ts';
 import type { Keyboard } from './keyboard.ts';
 import { bold, type MarkedText, mention, plain, type Run } from './marked-text.ts';
 
-export type Press = 'have' | 'back' | 'keep' | 'send';
+export type Press = 'have' | 'back' | 'keep' | 'send' | 'talk';
 /** How a brief's thread stands; it decides which presses the brief offers. */
 export type Standing =
   | { readonly kind: 'waiting' }
@@ -14,6 +14,7 @@ const LABELS: Readonly<Record<Press, string>> = {
   back: 'Back to the bot',
   keep: 'Keep in the yard',
   send: 'Send the answer at hand',
+  talk: 'The whole talk',
 };
 
 /** A name on the rota is what a hirer sees; somebody whose Telegram account has none yet is this. */
@@ -27,6 +28,7 @@ export const SAYS = {
   back: 'Back with the bot.',
   keep: 'Your next message here stays in the yard.',
   sent: 'Sent.',
+  talk: 'The talk so far stands below.',
   nothingAtHand: 'There is no answer at hand.',
   noThread: 'This conversation is no longer kept.',
   notSentNoThread: 'This conversation is no longer kept: your words were not sent.',
@@ -97,16 +99,31 @@ export function briefKeyboard(threadId: string, standing: Standing, hasSuggested
   const send = hasSuggested ? [row('send')] : [];
   switch (standing.kind) {
     case 'waiting':
-      return { inline_keyboard: [row('have', 'back'), ...send] };
+      return { inline_keyboard: [row('have', 'back'), ...send, row('talk')] };
     case 'taken':
-      return { inline_keyboard: [row('keep', 'back'), ...send] };
+      return { inline_keyboard: [row('keep', 'back'), ...send, row('talk')] };
     case 'back':
-      return { inline_keyboard: [row('have')] };
+      return { inline_keyboard: [row('have'), row('talk')] };
   }
+}
+
+/** More than this is read on the yard page. */
+const MOST_LINES = 30;
+
+/** A talk as it went, the latest last. */
+export function talkText(lines: readonly Pick<Line, 'who' | 'text'>[], firstName: string): string {
+  const shown = lines.slice(-MOST_LINES).map(({ who, text }) => `${namedIn(who, firstName)}: ${text}`);
+  const left = lines.length - shown.length;
+  return [...(left > 0 ? [`(${left} more before this, on the yard page)`] : []), ...shown].join('\n\n');
+}
+
+function namedIn(who: string, firstName: string): string {
+  if (who === 'hirer') return firstName;
+  return who === 'bot' ? 'The bot' : who;
 }
 
 /** What was pressed, or null for a button that is none of ours. */
 export function readPress(data: string): { readonly press: Press; readonly threadId: string } | null {
-  const match = /^(have|back|keep|send):(.+)$/.exec(data);
+  const match = /^(have|back|keep|send|talk):(.+)$/.exec(data);
   return match === null ? null : { press: match[1] as Press, threadId: match[2] as string };
 }

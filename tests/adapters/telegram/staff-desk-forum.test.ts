@@ -32,7 +32,7 @@ describe('the staff desk in a group with forum topics', () => {
   const hirerReads = (person: { screen: () => { text: string }[] }, text: string) =>
     until(() => person.screen().some((seen) => seen.text.includes(text)), `the hirer to read '${text}'`);
 
-  it('opens a forum topic named by van and first name, with the brief and two presses', async () => {
+  it('opens a forum topic named by van and first name, with the brief and its presses', async () => {
     const { threadId } = await yard.hirer('Ada', aBooking());
     await yard.pass(threadId);
     await told('the fridge clicks & goes <out>');
@@ -40,7 +40,7 @@ describe('the staff desk in a group with forum topics', () => {
     const [brief] = inTopic();
     expect(brief?.text).toContain('Ada · Dunlin · Sandwick Head, pitch 14 · 3 nights left · 10 A hook-up · BR-2702');
     expect(brief?.text).toContain('01632 960111');
-    expect(brief?.choices).toEqual(['I have it', 'Back to the bot']);
+    expect(brief?.choices).toEqual(['I have it', 'Back to the bot', 'The whole talk']);
   });
 
   it('takes a thread by a press: the hirer is told, the brief says who has it', async () => {
@@ -48,7 +48,7 @@ describe('the staff desk in a group with forum topics', () => {
     expect(await answered(meg.presses('I have it', yard.group.place))).toContain('You have it.');
     expect(await yard.keeper(threadId)).toBe('staff');
     await told('Margaret has it.');
-    expect(inTopic()[0]?.choices).toEqual(['Keep in the yard', 'Back to the bot']);
+    expect(inTopic()[0]?.choices).toEqual(['Keep in the yard', 'Back to the bot', 'The whole talk']);
     await until(() => person.screen().length > 0, 'the hirer to be told');
     expect(
       person
@@ -305,6 +305,12 @@ describe('the staff desk in a group with forum topics', () => {
     await told('Somebody to Ada\nTurn the dial to gas.');
   });
 
+  it('shows the whole talk at a press, from before the pass on', async () => {
+    const { meg } = await adaWaits();
+    expect(await answered(meg.presses('The whole talk', yard.group.place))).toBe('The talk so far stands below.');
+    await told('Ada: ');
+  });
+
   it('closes the forum topic when the thread is given back and reopens it at the next pass', async () => {
     const { person, threadId, meg } = await adaWaits();
     await answered(meg.presses('I have it', yard.group.place));
@@ -481,7 +487,7 @@ describe('the staff desk in a group with forum topics', () => {
     await told('Nessa has it.');
     await yard.shiftEnds(threadId, 'Nessa');
     await told("Nessa's shift has ended: Ada waits for somebody to press 'I have it'.");
-    expect(inTopic()[0]?.choices).toEqual(['I have it', 'Back to the bot']);
+    expect(inTopic()[0]?.choices).toEqual(['I have it', 'Back to the bot', 'The whole talk']);
     expect(inTopic()[0]?.text).not.toContain('has it.');
   });
 
