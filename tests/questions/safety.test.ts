@@ -38,7 +38,7 @@ const asMet: Look = (text) => {
 };
 
 /** Writers who came later, each measured alone: of kit's messages half were written to mislead. */
-const LATER = ['kit', 'lou'];
+const LATER = ['kit', 'lou', 'oz'];
 
 const ofHalf = (half: 'tuning' | 'aside', foreign: boolean) =>
   messages.filter((each) => each.half === half && !LATER.includes(each.writer) && (each.language !== 'en') === foreign);
@@ -92,6 +92,7 @@ describe('the safety reading on messages by people who had not seen it', () => {
   it.each([
     ['kit', { missed: 4.5, wrong: 4.5, falseNotices: 13 }],
     ['lou', { missed: 4, wrong: 2.5, falseNotices: 3.5 }],
+    ['oz', { missed: 2, wrong: 2, falseNotices: 3.5 }],
   ] as const)('holds its figures on what a later writer wrote: %s', (name, most) => {
     const found = figures(
       messages.filter(({ half, writer }) => half === 'aside' && writer === name),
