@@ -1,3 +1,4 @@
+import { percent } from '../basics/percent.ts';
 import type { Attachment } from '../message/message.ts';
 import type { Brief, Reason } from '../thread/thread.ts';
 
@@ -100,7 +101,7 @@ function languageName(code: string): string {
 
 function understoodLine(brief: Brief): BriefLine | null {
   if (brief.understood.length === 0) return null;
-  const topics = brief.understood.map(({ title, probability }) => `${title} (${Math.round(probability * 100)} %)`);
+  const topics = brief.understood.map(({ title, probability }) => `${title} (${percent(probability)})`);
   return { kind: 'understood', text: `Understood: ${topics.join(', ')}` };
 }
 

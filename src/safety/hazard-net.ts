@@ -1,5 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { mixed, roundOrder } from '../basics/seeded.ts';
+import { shareOf, toSteps } from './small-weights.ts';
 
 /** A danger to learn from: the places of its features in the table, and which hazard it is. */
 export type DangerRow = { readonly at: Uint32Array; readonly hazard: TopicId; readonly seed: number };
@@ -13,7 +14,6 @@ export type HazardNet = { readonly hazards: readonly TopicId[]; readonly hazardW
 /** The table of the hazards is smaller than that of danger: fewer texts fill it. */
 export const HAZARD_TABLE = 2 ** 17;
 const STEPS = 16;
-const MOST_STEPS = 127;
 const SEED = 11;
 const PASSES = 8;
 const STEP = 0.5;
@@ -32,7 +32,7 @@ export function learnHazards(rows: readonly DangerRow[]): HazardNet {
   for (let pass = 0; pass < PASSES; pass++) {
     for (const line of roundOrder(seeds, mixed(SEED + pass)).order) {
       const { at, hazard } = rows[line] as DangerRow;
-      const share = 1 / Math.sqrt(at.length + 1);
+      const share = shareOf(at.length);
       softmax(at, weights, share, chances);
       for (let which = 0; which < many; which++) {
         const error = ((chances[which] as number) - (hazards[which] === hazard ? 1 : 0)) * share;
@@ -47,9 +47,7 @@ export function learnHazards(rows: readonly DangerRow[]): HazardNet {
       }
     }
   }
-  const hazardWeights = Int8Array.from(weights, (weight) =>
-    Math.min(Math.max(Math.round(weight * STEPS), -MOST_STEPS), MOST_STEPS),
-  );
+  const hazardWeights = Int8Array.from(weights, (weight) => toSteps(weight, STEPS));
   return { hazards, hazardWeights };
 }
 
@@ -62,7 +60,7 @@ export function leaningsOf({ hazards, hazardWeights }: HazardNet, at: readonly n
     for (let which = 0; which < many; which++)
       sums[which] = (sums[which] as number) + (hazardWeights[row + which] as number);
   }
-  const share = 1 / Math.sqrt(at.length + 1) / STEPS;
+  const share = shareOf(at.length) / STEPS;
   return sums.map((sum) => sum * share);
 }
 

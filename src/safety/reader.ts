@@ -1,4 +1,5 @@
 import type { TopicId } from '../basics/ids.ts';
+import { percent } from '../basics/percent.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
 import { featuresOf, placeOfWord } from './features.ts';
 import { HAZARDS } from './hazards.ts';
@@ -147,5 +148,5 @@ function netSays({ chance }: Opinion, { weightOf }: NetReader, words: readonly W
     loudest.splice(place === -1 ? loudest.length : place, 0, { text, weight });
     if (loudest.length > LOUDEST) loudest.pop();
   }
-  return `second net: ${Math.round(chance * 100)} % danger (${loudest.map(({ text }) => text).join(', ')})`;
+  return `second net: ${percent(chance)} danger (${loudest.map(({ text }) => text).join(', ')})`;
 }

@@ -2,6 +2,7 @@ import type { TopicId } from '../basics/ids.ts';
 import { mixed, roundOrder, textSeed } from '../basics/seeded.ts';
 import { type Features, type Kind, PLACES } from './features.ts';
 import { type HazardNet, leaningsOf, learnHazards } from './hazard-net.ts';
+import { shareOf, toSteps } from './small-weights.ts';
 
 /** One text to learn from. `hazard` is null where there is no danger; `weight` 1 is usual. */
 export type Example = {
@@ -29,7 +30,6 @@ export type LearnOptions = {
 const SEED = 7;
 const LEAST_SQUARE = 1e-6;
 const STEPS = 32;
-const MOST_STEPS = 127;
 export const LEARN: LearnOptions = { passes: 15, step: 0.5, pull: 1e-4 };
 /**
  * Four opinions, each from other kinds of features, whose log-odds are averaged: on messages by writers that none had learnt
@@ -119,8 +119,7 @@ function inSteps(weights: Float32Array): Int8Array {
   const steps = new Int8Array(weights.length);
   for (let view = 0; view < VIEWS.length; view++) {
     for (let place = 0; place < PLACES; place++) {
-      const step = Math.round((weights[view * PLACES + place] as number) * STEPS);
-      steps[cell(place, view)] = Math.min(Math.max(step, -MOST_STEPS), MOST_STEPS);
+      steps[cell(place, view)] = toSteps(weights[view * PLACES + place] as number, STEPS);
     }
   }
   return steps;
@@ -234,11 +233,6 @@ function everything({ words, apart, letters, rules, senses }: Features): readonl
 
 function cell(place: number, view: number): number {
   return place * VIEWS.length + view;
-}
-
-/** Long texts weigh no more than short ones. */
-function shareOf(features: number): number {
-  return 1 / Math.sqrt(features + 1);
 }
 
 function logistic(x: number): number {

@@ -15,3 +15,8 @@ export const booking: Booking = {
   phone: null,
   note: '',
 };
+
+/** A booking of which no more is known than the van and the first day. */
+export function barelyKnown(van: string): Booking {
+  return { ...booking, van, people: null, site: null, pitch: null, amps: null, to: null };
+}

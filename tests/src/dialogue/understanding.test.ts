@@ -1,24 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { messageOf } from '../../../adapters/console/ask-lines.ts';
 import { type Booking, type Matcher, newThread, plainText, type Served, turn } from '../../../src/index.ts';
+import { barelyKnown } from '../../helpers/a-booking.ts';
 import { realServed } from '../../helpers/real-graph.ts';
 
 const real = realServed();
 const NOW = Date.parse('2027-07-15T11:00:00Z');
-const booking: Booking = {
-  ref: 'BR-1',
-  hirer: 'The Testers',
-  firstName: 'Tess',
-  people: null,
-  van: 'wren',
-  site: null,
-  pitch: null,
-  amps: null,
-  from: '2027-07-10',
-  to: null,
-  phone: null,
-  note: '',
-};
+const booking = barelyKnown('wren');
 
 /** The firm's bot with a safety reader that finds nothing and a matcher that answers one topic. */
 function blind(topic: string, setAside = false): Served {
