@@ -21,7 +21,8 @@ describe('learning beside the server', () => {
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'pitchhand-models-'));
   });
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+  // A worker may still be writing what it learnt.
+  afterEach(() => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 }));
 
   /** As a trial leaves it. */
   function tried(): void {
