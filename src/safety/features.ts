@@ -28,16 +28,20 @@ export type Kind = 'words' | 'apart' | 'letters' | 'rules' | 'senses';
 /** Places by kind, each once. */
 export type Features = Readonly<Record<Kind, readonly number[]>>;
 
+/** With the place of every word by itself, in the order of the words, for those that are named in `ask --why`. */
+export type WordFeatures = Features & { readonly each: readonly number[] };
+
 /** @param reader Knows the word that a slip of the finger stands for: a slip changes nothing here. */
 export function featuresOf(
   words: readonly Word[],
   reading: TongueReading,
   { meant, senses }: Pick<TongueReader, 'meant' | 'senses'>,
-): Features {
+): WordFeatures {
   const texts = words.map(({ text }) => meant(text)[0] ?? text);
   const plain = texts.map(stem);
   const stems = plain.map((each, at) => textSeed(reading.negated.has(at) ? `no ${each}` : each));
   return {
+    each: plain.map(placeOfStem),
     words: sequences(stems),
     apart: pairsApart(stems),
     letters: lettersOf(texts),
@@ -46,9 +50,9 @@ export function featuresOf(
   };
 }
 
-/** The place of one stem, for the few that are named in `ask --why`. */
-export function placeOfWord(word: string): number {
-  return placeOf(textSeed(stem(word)));
+/** The place of one stem by itself, whatever stands beside it. */
+export function placeOfStem(stem: string): number {
+  return placeOf(textSeed(stem));
 }
 
 const PAIR = 1;

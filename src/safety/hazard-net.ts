@@ -54,14 +54,14 @@ export function learnHazards(rows: readonly DangerRow[]): HazardNet {
 /** How much features speak for each hazard, in the order of `hazards`; only the differences mean anything. */
 export function leaningsOf({ hazards, hazardWeights }: HazardNet, at: readonly number[]): Float64Array {
   const many = hazards.length;
-  const sums = new Float64Array(many);
-  for (const each of at) {
-    const row = (each % HAZARD_TABLE) * many;
+  const sums = new Int32Array(many);
+  for (let place = 0; place < at.length; place++) {
+    const row = ((at[place] as number) % HAZARD_TABLE) * many;
     for (let which = 0; which < many; which++)
       sums[which] = (sums[which] as number) + (hazardWeights[row + which] as number);
   }
   const share = shareOf(at.length) / STEPS;
-  return sums.map((sum) => sum * share);
+  return Float64Array.from(sums, (sum) => sum * share);
 }
 
 function softmax(at: Uint32Array, weights: Float32Array, share: number, chances: Float64Array): void {

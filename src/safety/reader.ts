@@ -1,11 +1,11 @@
 import type { TopicId } from '../basics/ids.ts';
 import { percent } from '../basics/percent.ts';
 import type { SafetyData } from '../knowledge/safety-schema.ts';
-import { featuresOf, placeOfWord } from './features.ts';
+import { featuresOf } from './features.ts';
 import { HAZARDS } from './hazards.ts';
 import { createNetReader, type NetReader, type Opinion, type SecondNet } from './second-net.ts';
 import { segmentsOf } from './segments.ts';
-import type { Alarm } from './tongue.ts';
+import type { Alarm, TongueReader, TongueReading } from './tongue.ts';
 import { createTongues, type Tongue } from './tongues.ts';
 import type { SafetyReader, SafetyReading } from './types.ts';
 import { type Word, wordsOf } from './words.ts';
@@ -38,14 +38,13 @@ export function createSafetyReader(
   const readSegment = (tongue: Tongue, words: readonly Word[], fresh: number, sure: Sure): SafetyReading => {
     const reading = tongue.reader.read(words);
     const alarms = reading.alarms.filter((alarm) => alarm.to > fresh);
-    const opinion = second?.read(featuresOf(words, reading, tongue.reader)) ?? null;
+    const { opinion, said: netWhy } = second === null ? UNSEEN : lookedAt(second, words, reading, tongue.reader);
     const believed = alarms.filter(
       (alarm) => opinion === null || opinion.chance >= (alarm.firm ? sure.firm : sure.rule),
     );
     const doubted = alarms
       .filter((alarm) => !believed.includes(alarm))
       .map((alarm) => `${alarm.why}: the second net doubts it`);
-    const netWhy = opinion === null || second === null ? [] : [netSays(opinion, second, words)];
     const why = [...reading.aside, ...doubted, ...netWhy];
     const chance = opinion?.chance ?? 0;
     const alone = opinion !== null && opinion.chance >= sure.alone && sure.alone < 1;
@@ -138,15 +137,30 @@ function likeliest(
 
 const LOUDEST = 4;
 
-/** What the net says, with the words that spoke loudest for danger, loudest first. */
-function netSays({ chance }: Opinion, { weightOf }: NetReader, words: readonly Word[]): string {
+/** What the net says of a stretch of a text, in figures and in words. */
+type Look = { readonly opinion: Opinion | null; readonly said: readonly string[] };
+
+const UNSEEN: Look = { opinion: null, said: [] };
+
+function lookedAt(net: NetReader, words: readonly Word[], reading: TongueReading, reader: TongueReader): Look {
+  const { each, ...features } = featuresOf(words, reading, reader);
+  const opinion = net.read(features);
+  const loudest = loudestOf(
+    words,
+    each.map((place) => net.weightOf(place)),
+  );
+  return { opinion, said: [`second net: ${percent(opinion.chance)} danger (${loudest.join(', ')})`] };
+}
+
+/** The words that spoke loudest for danger, loudest first. */
+function loudestOf(words: readonly Word[], weights: readonly number[]): readonly string[] {
   const loudest: { readonly text: string; readonly weight: number }[] = [];
-  for (const { text } of words) {
-    const weight = weightOf(placeOfWord(text));
+  words.forEach(({ text }, at) => {
+    const weight = weights[at] as number;
     const place = loudest.findIndex((other) => other.weight < weight);
-    if (loudest.some((other) => other.text === text)) continue;
+    if (loudest.some((other) => other.text === text)) return;
     loudest.splice(place === -1 ? loudest.length : place, 0, { text, weight });
     if (loudest.length > LOUDEST) loudest.pop();
-  }
-  return `second net: ${percent(chance)} danger (${loudest.map(({ text }) => text).join(', ')})`;
+  });
+  return loudest.map(({ text }) => text);
 }

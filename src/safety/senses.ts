@@ -15,9 +15,12 @@ export type SenseFinder = (stems: readonly string[]) => readonly string[];
  */
 export function createSenses(senses: Readonly<Record<string, string>>, apostrophes: Apostrophes): SenseFinder {
   const named = new Map<string, readonly string[]>();
+  const begun = new Set<string>();
   for (const [name, phrases] of Object.entries(senses)) {
     for (const phrase of phrases.split(',')) {
-      const key = stemsOf(phrase, apostrophes).join(' ');
+      const stems = stemsOf(phrase, apostrophes);
+      const key = stems.join(' ');
+      for (let to = 1; to < stems.length; to++) begun.add(stems.slice(0, to).join(' '));
       const known = named.get(key) ?? [];
       if (key !== '' && !known.includes(name)) named.set(key, [...known, name]);
     }
@@ -29,6 +32,7 @@ export function createSenses(senses: Readonly<Record<string, string>>, apostroph
       for (let to = from; to < Math.min(stems.length, from + MOST_WORDS); to++) {
         phrase = to === from ? (stems[to] as string) : `${phrase} ${stems[to]}`;
         for (const name of named.get(phrase) ?? []) found.add(name);
+        if (!begun.has(phrase)) break;
       }
     }
     return [...found].sort();

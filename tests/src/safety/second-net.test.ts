@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { placeOfWord } from '../../../src/safety/features.ts';
+import { placeOfStem } from '../../../src/safety/features.ts';
 import { createNetReader, type Example, learn, learnOn, learnPaced } from '../../../src/safety/second-net.ts';
 
 const example = (hazard: string | null, ...features: string[]): Example => ({
   text: features.join(' '),
-  features: { words: features.map(placeOfWord), apart: [], letters: [], rules: [], senses: [] },
+  features: { words: features.map(placeOfStem), apart: [], letters: [], rules: [], senses: [] },
   hazard,
   weight: 1,
 });
@@ -31,8 +31,8 @@ describe('the second net', () => {
   });
 
   it('says how much one feature speaks for danger', () => {
-    expect(weightOf(placeOfWord('flames'))).toBeGreaterThan(0);
-    expect(weightOf(placeOfWord('kettle'))).toBeLessThan(0);
+    expect(weightOf(placeOfStem('flames'))).toBeGreaterThan(0);
+    expect(weightOf(placeOfStem('kettle'))).toBeLessThan(0);
   });
 
   it('passes over features it never saw', () => {
