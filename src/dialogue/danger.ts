@@ -64,6 +64,7 @@ export function answerDanger(draft: Draft, situation: Situation): Draft | null {
   if (open?.kind !== 'danger') return null;
   const { message } = situation;
   const pressed = readChoice(message.choice ?? '');
+  if (pressed !== null && pressed.kind !== 'danger') return null;
   const said =
     pressed?.kind === 'danger' ? pressed.answer : readFollowUp(message.text, situation.served.knowledge.safety);
   const heard = remembers(draft, {
@@ -72,10 +73,19 @@ export function answerDanger(draft: Draft, situation: Situation): Draft | null {
     ),
   });
   if (open.asks === 'is-it' && said === 'no') return notDangerous(heard, situation);
+  if (said === 'unclear' && open.asks !== 'where' && wantsPerson(situation))
+    return does(does(heard, { kind: 'waiting' }), { kind: 'danger-asks', hazard: open.hazard, asks: open.asks });
   const asks = asksOf(open.hazard, 'ask', situation);
   const next = asks[asks.indexOf(open.asks) + 1];
   if (next === undefined) return opens(does(heard, { kind: 'danger-noted', over: false }), null);
   return opens(does(heard, { kind: 'danger-asks', hazard: open.hazard, asks: next }), { ...open, asks: next });
+}
+
+/** People are told already: it is said again, and the question stands. */
+function wantsPerson({ message, scope, served }: Situation): boolean {
+  if (scope === null) return false;
+  const read = served.matcher.understand(message.text, { van: scope.id, lastTopic: null, lastText: '' });
+  return read.some(({ decision }) => decision.kind === 'person');
 }
 
 const ASKED: Record<DangerAsk, string> = {

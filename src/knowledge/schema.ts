@@ -370,7 +370,15 @@ export const firm = z.strictObject({
   numbers: z.record(
     z.string(),
     z.array(
-      z.strictObject({ id, label: z.string(), number: z.string(), for: z.string(), checked: z.string().nullable() }),
+      z.strictObject({
+        id,
+        label: z.string(),
+        /** The label in other languages, where it holds words. */
+        labels: z.record(z.string(), z.string()).optional(),
+        number: z.string(),
+        for: z.string(),
+        checked: z.string().nullable(),
+      }),
     ),
   ),
   /** Loose facts for slots {firm.deposit} ... */

@@ -58,33 +58,34 @@ export function noticeOf(hazard: TopicId, options: NoticeOptions): Notice | null
   const own = notice.texts[language];
   const text = own ?? english;
   const spoken = own === undefined ? 'en' : language;
-  const say = (saying: Readonly<Record<string, string>>) => filled(saying[spoken] ?? saying['en'] ?? '', options);
+  const say = (saying: Readonly<Record<string, string>>) =>
+    filled(saying[spoken] ?? saying['en'] ?? '', options, spoken);
   return {
     hazard,
     level: notice.level,
     language: spoken,
-    ...words(text, options),
+    ...words(text, options, spoken),
     closed: answers.kind === 'closed' ? say(safety.shared.closed).replaceAll('{opens}', answers.opens) : null,
-    calls: callsOf(notice.calls, options, say),
+    calls: callsOf(notice.calls, options, spoken, say),
     local: say(safety.shared.local),
     english:
       spoken !== 'en' && text.read_by === null
-        ? { heading: safety.shared.english_below['en'] ?? '', ...words(english, options) }
+        ? { heading: safety.shared.english_below['en'] ?? '', ...words(english, options, 'en') }
         : null,
   };
 }
 
-function words(text: NoticeText, options: NoticeOptions): NoticeWords {
+function words(text: NoticeText, options: NoticeOptions, spoken: string): NoticeWords {
   return {
-    first: filled(text.first, options),
-    steps: text.steps.map((step) => filled(step, options)),
-    after: filled(text.after, options),
+    first: filled(text.first, options, spoken),
+    steps: text.steps.map((step) => filled(step, options, spoken)),
+    after: filled(text.after, options, spoken),
   };
 }
 
-function filled(text: string, { firm, vanName, country }: NoticeOptions): string {
+function filled(text: string, { firm, vanName, country }: NoticeOptions, spoken: string): string {
   return text
-    .replaceAll('{emergency}', emergencyNumber(firm, country))
+    .replaceAll('{emergency}', emergencyNumber(firm, country, spoken))
     .replaceAll('{firm}', firm?.name ?? 'us')
     .replaceAll('{van}', vanName ?? 'the van');
 }
@@ -93,14 +94,19 @@ function numbersOf(firm: NoticeOptions['firm'], country: string | null): FirmDat
   return firm?.numbers[country ?? ''] ?? firm?.numbers['*'] ?? [];
 }
 
-function emergencyNumber(firm: NoticeOptions['firm'], country: string | null): string {
-  const given = numbersOf(firm, country).find((each) => each.id === 'emergency')?.label;
-  return given ?? (country === 'GB' || country === null ? EMERGENCY_BRITAIN : EMERGENCY_ELSEWHERE);
+function emergencyNumber(firm: NoticeOptions['firm'], country: string | null, spoken: string): string {
+  const given = numbersOf(firm, country).find((each) => each.id === 'emergency');
+  return (
+    given?.labels?.[spoken] ??
+    given?.label ??
+    (country === 'GB' || country === null ? EMERGENCY_BRITAIN : EMERGENCY_ELSEWHERE)
+  );
 }
 
 function callsOf(
   ids: readonly string[],
   options: NoticeOptions,
+  spoken: string,
   say: (saying: Readonly<Record<string, string>>) => string,
 ): readonly Call[] {
   const { firm, country, safety, answers } = options;
@@ -117,7 +123,7 @@ function callsOf(
         found.checked === null ? '' : ` (${say(safety.shared.checked).replaceAll('{day}', found.checked)})`;
       calls.push({ label: label(id, found.label) + checked, number: found.number });
     } else if (id === 'emergency')
-      calls.push({ label: label(id, 'Emergency'), number: emergencyNumber(firm, country) });
+      calls.push({ label: label(id, 'Emergency'), number: emergencyNumber(firm, country, spoken) });
   }
   if (firm !== null && answers.kind === 'office') calls.push({ label: label('firm', firm.name), number: firm.phone });
   if (firm !== null && answers.kind === 'on-call')

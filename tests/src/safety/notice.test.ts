@@ -48,7 +48,14 @@ const FIRM: NoticeOptions['firm'] = {
   onCallPhone: '07700 900318',
   numbers: {
     GB: [
-      { id: 'emergency', label: '999 or 112', number: '999', for: 'danger', checked: null },
+      {
+        id: 'emergency',
+        label: '999 or 112',
+        labels: { de: '999 oder 112' },
+        number: '999',
+        for: 'danger',
+        checked: null,
+      },
       { id: 'gas-emergency', label: 'Gas line', number: '0800 111 999', for: 'gas', checked: '2027-05-01' },
     ],
     '*': [{ id: 'emergency', label: '112', number: '112', for: 'danger', checked: null }],
@@ -114,6 +121,12 @@ describe('a notice', () => {
       english: { heading: 'In English:', first: 'Out now.' },
     });
     expect(notice({ language: 'de', safety: aSafety({ read_by: 'Anja' }) })?.english).toBeNull();
+  });
+
+  it('names the emergency numbers in the words of its language, and in English under it', () => {
+    const german = notice({ language: 'de', answers: { kind: 'closed', opens: '08:30' } });
+    expect(german?.steps.join(' ')).toContain('999 oder 112');
+    expect(german?.english?.steps[0]).toBe('Call 999 or 112.');
   });
 
   it('is English in a language it has not', () => {
