@@ -153,8 +153,12 @@ function findIn(
   fillers: ReadonlySet<string>,
 ): Hits {
   const senses = faces.map(meant);
+  const heard = faces.map((face, at) => {
+    const sense = senses[at] as readonly string[];
+    return sense.includes(face) ? sense : [face, ...sense];
+  });
   const hits = new Map<number, Hit[]>();
-  const isHere = (at: number, word: string) => faces[at] === word || (senses[at]?.includes(word) ?? false);
+  const isHere = (at: number, word: string) => heard[at]?.includes(word) ?? false;
   /** Where a phrase ends whose `rest` must follow at `at`, fillers passed over, or -1. */
   const endOf = (rest: readonly string[], at: number): number => {
     for (const word of rest) {
@@ -169,16 +173,13 @@ function findIn(
     const bySecond = longer.get(first);
     if (bySecond === undefined) return;
     for (let at = next; at < faces.length; at++) {
-      const face = faces[at] ?? '';
-      const sense = senses[at] ?? [];
-      const seconds = sense.includes(face) ? sense : [face, ...sense];
-      for (const second of seconds) {
+      for (const second of heard[at] as readonly string[]) {
         for (const { rest, group } of bySecond.get(second) ?? []) {
           const to = endOf(rest, at + 1);
           if (to !== -1) push(hits, group, { from, to });
         }
       }
-      if (!fillers.has(face)) break;
+      if (!fillers.has(faces[at] as string)) break;
     }
   };
   for (let at = 0; at < faces.length; at++) {
