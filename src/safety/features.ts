@@ -28,6 +28,11 @@ export type Kind = 'words' | 'apart' | 'letters' | 'rules' | 'senses';
 /** Places by kind, each once. */
 export type Features = Readonly<Record<Kind, readonly number[]>>;
 
+/** The places of some kinds, one kind after another. */
+export function placesOf(features: Features, kinds: readonly Kind[]): readonly number[] {
+  return kinds.flatMap((kind) => features[kind]);
+}
+
 /** With the place of every word by itself, in the order of the words, for those that are named in `ask --why`. */
 export type WordFeatures = Features & { readonly each: readonly number[] };
 

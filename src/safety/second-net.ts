@@ -1,6 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { mixed, roundOrder, textSeed } from '../basics/seeded.ts';
-import { type Features, type Kind, PLACES } from './features.ts';
+import { type Features, type Kind, PLACES, placesOf } from './features.ts';
 import { type HazardNet, leaningsOf, learnHazards } from './hazard-net.ts';
 import { shareOf, toSteps } from './small-weights.ts';
 
@@ -78,7 +78,7 @@ export function learnPaced(examples: readonly Example[], options: LearnOptions =
   };
   const { weights, squares, biases, biasSquares } = descended(examples, nothing, options);
   const dangers = examples.flatMap(({ text, features, hazard }) =>
-    hazard === null ? [] : [{ at: Uint32Array.from(everything(features)), hazard, seed: textSeed(text) }],
+    hazard === null ? [] : [{ features, hazard, seed: textSeed(text) }],
   );
   return {
     net: { weights: inSteps(weights), biases: Float32Array.from(biases), ...learnHazards(dangers) },
@@ -163,7 +163,7 @@ function descendView(
   { step, pull }: LearnOptions,
 ): void {
   const kinds = VIEWS[view] ?? [];
-  const rows = examples.map(({ features }) => Uint32Array.from(kinds.flatMap((kind) => features[kind])));
+  const rows = examples.map(({ features }) => Uint32Array.from(placesOf(features, kinds)));
   for (const order of orders) {
     for (const line of order) {
       const at = rows[line] as Uint32Array;
@@ -207,7 +207,7 @@ export function createNetReader(net: SecondNet): NetReader {
     return {
       chance: logistic(odds / VIEWS.length),
       leaning: (hazard) => {
-        leanings ??= leaningsOf(net, everything(features));
+        leanings ??= leaningsOf(net, features);
         return leanings[net.hazards.indexOf(hazard)] ?? 0;
       },
     };
@@ -225,10 +225,6 @@ function viewOdds({ weights, biases }: SecondNet, features: Features, view: numb
     many += places.length;
   }
   return ((biases[view] as number) + sum / STEPS) * shareOf(many);
-}
-
-function everything({ words, apart, letters, rules, senses }: Features): readonly number[] {
-  return [...words, ...rules, ...apart, ...letters, ...senses];
 }
 
 function cell(place: number, view: number): number {
