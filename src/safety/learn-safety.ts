@@ -13,6 +13,8 @@ export type SafetyLine = { readonly text: string; readonly hazard: TopicId | nul
 /** Sentences written as examples say more than wordings: they are the hard cases. */
 const DANGER_WEIGHT = 2;
 const HARD_PLAIN_WEIGHT = 3;
+/** The topics' wordings and talk are what hirers say on ordinary days: at half of this, half as many again raise a notice. */
+const WORDING_WEIGHT = 2;
 
 /** Everything the second net may learn from, in a fixed order: examples, the topics' wordings, talk. */
 export function safetyLines(
@@ -29,12 +31,12 @@ export function safetyLines(
   addAll(plain, null, HARD_PLAIN_WEIGHT);
   for (const [id, { wordings }] of topics) {
     const hazard = Object.hasOwn(safety.notices, id) && !ONLY_ASKED.has(id) ? id : null;
-    addAll(Object.values(wordings).flat(), hazard, hazard === null ? 1 : DANGER_WEIGHT);
+    addAll(Object.values(wordings).flat(), hazard, hazard === null ? WORDING_WEIGHT : DANGER_WEIGHT);
   }
   if (talk !== null) {
-    for (const { wordings } of Object.values(talk.chat)) addAll(Object.values(wordings).flat(), null, 1);
-    addAll(Object.values(talk.person).flat(), null, 1);
-    addAll(Object.values(talk.background).flat(), null, 1);
+    for (const { wordings } of Object.values(talk.chat)) addAll(Object.values(wordings).flat(), null, WORDING_WEIGHT);
+    addAll(Object.values(talk.person).flat(), null, WORDING_WEIGHT);
+    addAll(Object.values(talk.background).flat(), null, WORDING_WEIGHT);
   }
   return lines;
 }
