@@ -120,7 +120,7 @@ languages:
 `,
 };
 
-/** The small graph's files with the firm's own firm.yaml and safety files; `changed` replaces or adds files. */
+/** The small graph's files with the firm's own firm.yaml and safety files, few of the examples; `changed` replaces or adds files. */
 export function smallGraphFiles(changed: Readonly<Record<string, string>> = {}): GraphFile[] {
   const figures = readFileSync('graph/vans/wren.yaml', 'utf8').match(/^figures:\n(?:(?: .*)?\n)+/m)?.[0] ?? '';
   const aVan = (van: string, name: string, has: string, lacks: string): string => `
@@ -154,12 +154,22 @@ out: []
     ),
   };
   const own = Object.fromEntries(
-    ['firm.yaml', 'safety.yaml', 'safety-examples.yaml', 'safety-senses.yaml'].map((file) => [
-      file,
-      readFileSync(`graph/${file}`, 'utf8'),
-    ]),
+    ['firm.yaml', 'safety.yaml', 'safety-senses.yaml'].map((file) => [file, readFileSync(`graph/${file}`, 'utf8')]),
   );
-  return Object.entries({ ...SMALL, ...vans, ...own, ...changed }).map(([path, text]) => ({ path, text }));
+  const examples = { 'safety-examples.yaml': fewExamples(readFileSync('graph/safety-examples.yaml', 'utf8')) };
+  return Object.entries({ ...SMALL, ...vans, ...own, ...examples, ...changed }).map(([path, text]) => ({ path, text }));
+}
+
+const EXAMPLE = /^ +- /;
+const ONE_OF = 20;
+
+/** The firm's safety examples, a few of each hazard and of none: all of them take most of a minute to learn. */
+function fewExamples(yaml: string): string {
+  let nth = 0;
+  return yaml
+    .split('\n')
+    .filter((line) => !EXAMPLE.test(line) || nth++ % ONE_OF === 0)
+    .join('\n');
 }
 
 /** The small graph, linked. Its notices name topics it has not, so the notices are left out. */

@@ -38,7 +38,7 @@ const asMet: Look = (text) => {
 };
 
 /** Writers who came later, each measured alone: of kit's messages half were written to mislead. */
-const LATER = ['kit', 'lou', 'oz'];
+const LATER = ['kit', 'lou', 'oz', 'pim', 'una'];
 
 const ofHalf = (half: 'tuning' | 'aside', foreign: boolean) =>
   messages.filter((each) => each.half === half && !LATER.includes(each.writer) && (each.language !== 'en') === foreign);
