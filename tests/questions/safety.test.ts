@@ -92,7 +92,9 @@ describe('the safety reading on messages by people who had not seen it', () => {
   it.each([
     ['kit', { missed: 4.5, wrong: 4.5, falseNotices: 13 }],
     ['lou', { missed: 4, wrong: 2.5, falseNotices: 3.5 }],
-    ['oz', { missed: 2, wrong: 2, falseNotices: 3.5 }],
+    ['oz', { missed: 1, wrong: 1.2, falseNotices: 2.8 }],
+    ['pim', { missed: 1.6, wrong: 1, falseNotices: 2.8 }],
+    ['una', { missed: 0.8, wrong: 2, falseNotices: 4.1 }],
   ] as const)('holds its figures on what a later writer wrote: %s', (name, most) => {
     const found = figures(
       messages.filter(({ half, writer }) => half === 'aside' && writer === name),
