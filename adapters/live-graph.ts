@@ -1,12 +1,21 @@
 import type { Logger } from 'pino';
 import { builtInKnowledge, type Calibration, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
+import { digestsOf } from './files/graph-files.ts';
 import { claimKept, sweepKept } from './files/kept-sweep.ts';
-import { type LoadedGraph, loadGraph, readLastGood, writeLastGood } from './files/served.ts';
+import {
+  keepLoaded,
+  type LoadedGraph,
+  loadEdited,
+  loadGraph,
+  type ReadBefore,
+  readLastGood,
+  writeLastGood,
+} from './files/served.ts';
 import { watchFolder } from './files/watch-folder.ts';
-import { calibratedAs, type Learnt, type Models, servedWith } from './training/models.ts';
+import { calibratedAs, type Learnt, type Models, type Serving, servedWith, takenOver } from './training/models.ts';
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
-const QUIET_MS = 250;
+const QUIET_MS = 100;
 
 export type LiveGraphOptions = {
   readonly folder: string;
@@ -39,6 +48,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   let slips: readonly Slip[] = [];
   let calibration: Calibration | null = null;
   let wholly: Knowledge | null = null;
+  let serving: Serving | null = null;
   const first = loadGraph(folder, cacheFolder);
   const kept = first.knowledge === null && lastGood !== undefined ? readLastGood(lastGood) : null;
   if (kept !== null) {
@@ -46,13 +56,14 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     log.error({ slips: slips.map(slipText) }, 'the graph has slips; the last good one, kept from before, is served');
   }
   let { hash, served: current } = serve(kept ?? first);
+  let before = readOf(first);
   keepGood(first);
 
   function keepGood({ hash, raw }: LoadedGraph): void {
     if (lastGood !== undefined && raw !== null) writeLastGood(lastGood, { hash, raw });
   }
 
-  // The files' text and what was read of them are let go: only what answers is needed from here on.
+  // The files' text is let go; of what was read, what answers holds the most part.
   function serve(fresh: LoadedGraph): { readonly hash: string; readonly served: Served } {
     const { knowledge } = fresh;
     if (knowledge === null) return { hash: fresh.hash, served: minimum(fresh) };
@@ -60,7 +71,9 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     const confident = (learnt: Learnt): Served => {
       calibration = learnt.model?.calibration ?? calibration;
       if (learnt.isWhole === true) wholly = knowledge;
-      return servedWith(knowledge, calibratedAs(learnt, calibration));
+      const best = calibratedAs(serving === null ? learnt : takenOver(learnt, knowledge, serving), calibration);
+      serving = { knowledge, model: best.model };
+      return servedWith(knowledge, best);
     };
     const later = (learnt: Learnt): void => {
       // A later edit may be served by now; its own learning is on its way.
@@ -83,7 +96,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   }
 
   const reload = async (): Promise<readonly Slip[]> => {
-    const fresh = loadGraph(folder, cacheFolder);
+    const fresh = loadEdited(folder, cacheFolder, before);
     if (fresh.knowledge !== null && fresh.hash === hash) {
       slips = [];
       return slips;
@@ -95,9 +108,13 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     }
     slips = [];
     ({ hash, served: current } = serve(fresh));
-    keepGood(fresh);
+    before = readOf(fresh);
     log.info({ hash: hash.slice(0, 8) }, 'the edited graph is served');
     for (const listener of listeners) listener();
+    // It answers first: what is kept is for the next start.
+    await new Promise((resolve) => setImmediate(resolve));
+    keepLoaded(fresh, cacheFolder);
+    keepGood(fresh);
     return slips;
   };
 
@@ -125,6 +142,10 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
       unwatch();
     },
   };
+}
+
+function readOf({ raw, files }: LoadedGraph): ReadBefore | null {
+  return raw === null ? null : { raw, digests: digestsOf(files) };
 }
 
 /** The graph folder cannot be served: its slips, all of them. */

@@ -30,6 +30,7 @@ export { calibrate } from './match/calibrate.ts';
 export type { Calibration } from './match/calibration.ts';
 export { createMatcher } from './match/matcher.ts';
 export type { Model } from './match/model.ts';
+export { takeOver } from './match/take-over.ts';
 export { touchUp } from './match/touch-up.ts';
 export { startTraining, train } from './match/train.ts';
 export { inputHash, type TrainingInput, trainingInput } from './match/training-input.ts';

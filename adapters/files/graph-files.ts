@@ -20,3 +20,8 @@ export function graphHash(files: readonly GraphFileOnDisk[]): string {
   for (const file of files) hash.update(`${file.path}\0${file.text}\0`);
   return hash.digest('hex');
 }
+
+/** A short name for the text of each file, by its path. */
+export function digestsOf(files: readonly GraphFileOnDisk[]): ReadonlyMap<string, string> {
+  return new Map(files.map(({ path, text }) => [path, createHash('sha256').update(text).digest('base64')]));
+}

@@ -9,7 +9,7 @@ import {
   type Slip,
   type SlipAt,
 } from '../../src/index.ts';
-import { type GraphFileOnDisk, graphHash, readGraphFolder } from './graph-files.ts';
+import { digestsOf, type GraphFileOnDisk, graphHash, readGraphFolder } from './graph-files.ts';
 
 export type LoadedGraph = {
   readonly hash: string;
@@ -23,13 +23,23 @@ export type LoadedGraph = {
   readonly slipAt: SlipAt;
 };
 
+/** What was read of a folder before: files that are as they were need not be read again. */
+export type ReadBefore = { readonly raw: RawGraph; readonly digests: ReadonlyMap<string, string> };
+
 /**
  * Loads a graph folder. What was read before is kept as JSON under the hash of its content in `cacheFolder`, because
- * reading a megabyte of YAML takes longer than all the rest of the start.
+ * reading megabytes of YAML takes longer than all the rest of the start.
  *
  * @returns `knowledge` null with the slips when the graph cannot be served.
  */
 export function loadGraph(folder: string, cacheFolder: string | null): LoadedGraph {
+  const loaded = loadEdited(folder, cacheFolder, null);
+  if (cacheFolder !== null) keepLoaded(loaded, cacheFolder);
+  return loaded;
+}
+
+/** The same, keeping nothing: of an edited folder only the files that changed are read. */
+export function loadEdited(folder: string, cacheFolder: string | null, before: ReadBefore | null): LoadedGraph {
   const files = readGraphFolder(folder);
   const hash = graphHash(files);
   const kept = cacheFolder === null ? null : readKept(join(cacheFolder, `${hash}.json`));
@@ -38,11 +48,20 @@ export function loadGraph(folder: string, cacheFolder: string | null): LoadedGra
     const { knowledge, slips } = buildKnowledge(kept, slipAt);
     if (knowledge !== null) return { hash, files, raw: kept, knowledge, firm: kept.firm, slips, slipAt };
   }
-  const { raw, firm, slips: readSlips, slipAt } = readGraph(files);
+  const { raw, firm, slips: readSlips, slipAt } = readGraph(files, before === null ? null : sameAs(before, files));
   if (raw === null) return { hash, files, raw, knowledge: null, firm, slips: readSlips, slipAt };
   const { knowledge, slips } = buildKnowledge(raw, slipAt);
-  if (knowledge !== null && cacheFolder !== null) keepRead(raw, cacheFolder, hash);
   return { hash, files, raw: knowledge === null ? null : raw, knowledge, firm, slips, slipAt };
+}
+
+function sameAs({ raw, digests }: ReadBefore, files: readonly GraphFileOnDisk[]) {
+  const same = [...digestsOf(files)].filter(([path, digest]) => digests.get(path) === digest).map(([path]) => path);
+  return { raw, same: new Set(same) };
+}
+
+/** Keeps what was read of a graph that can be served, unless it is kept already. */
+export function keepLoaded({ raw, hash }: Pick<LoadedGraph, 'raw' | 'hash'>, folder: string): void {
+  if (raw !== null && !existsSync(join(folder, `${hash}.json`))) keepRead(raw, folder, hash);
 }
 
 function readKept(file: string): RawGraph | null {

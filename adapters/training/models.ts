@@ -12,6 +12,7 @@ import {
   type Model,
   type SecondNet,
   type Served,
+  takeOver,
   trainingInput,
 } from '../../src/index.ts';
 import type { Lesson } from './learning.ts';
@@ -31,7 +32,33 @@ export type Learnt = {
 
 /** A graph ready to answer with what has been learnt from it. */
 export function servedWith(knowledge: Knowledge, { model, net }: Learnt): Served {
-  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: createSafetyReader(knowledge.safety, net) };
+  return { knowledge, matcher: createMatcher(knowledge, model), readDanger: readerOf(knowledge.safety, net) };
+}
+
+type ReadDanger = Served['readDanger'];
+
+const readers = new WeakMap<Knowledge['safety'], { readonly net: SecondNet | null; readonly read: ReadDanger }>();
+
+/** An edit elsewhere in the graph leaves the safety data the very object it was: its rules need not be compiled again. */
+function readerOf(safety: Knowledge['safety'], net: SecondNet | null): ReadDanger {
+  const found = readers.get(safety);
+  if (found?.net === net) return found.read;
+  const read = createSafetyReader(safety, net);
+  readers.set(safety, { net, read });
+  return read;
+}
+
+/** A graph that is being served, and the model that its messages are read with. */
+export type Serving = { readonly knowledge: Knowledge; readonly model: Model | null };
+
+/**
+ * Where nothing has been learnt of an edited graph yet, the model that served before is taken over to it: better than naive
+ * Bayes for all that the edit does not touch, and ready sooner.
+ */
+export function takenOver(learnt: Learnt, knowledge: Knowledge, { knowledge: last, model }: Serving): Learnt {
+  if (learnt.model !== null || model === null) return learnt;
+  const [before, after] = [trainingInput(last), trainingInput(knowledge)];
+  return { ...learnt, model: takeOver({ model, before, after, hash: inputHash(after) }) };
 }
 
 /**

@@ -17,7 +17,7 @@ import {
   van,
 } from './schema.ts';
 import type { Slip } from './slip.ts';
-import { type FieldPath, type GraphFile, type Locate, readYaml } from './yaml-file.ts';
+import { type FieldPath, type GraphFile, type Locate, locator, readYaml } from './yaml-file.ts';
 
 /** The files of graph/ as data, each checked against its schema but not yet linked to the others. */
 export type RawGraph = {
@@ -57,11 +57,24 @@ export type ReadGraph = {
   readonly slipAt: SlipAt;
 };
 
-/** Reads all files of graph/ (paths relative to it, such as systems/water.yaml). */
-export function readGraph(files: readonly GraphFile[]): ReadGraph {
+/** A graph read before, and the paths of the files that are as they were then. */
+export type ReadBefore = { readonly raw: RawGraph; readonly same: ReadonlySet<string> };
+
+/**
+ * Reads all files of graph/ (paths relative to it, such as systems/water.yaml).
+ *
+ * @param before Left out: every file is read. What is the same is taken from there, the very objects.
+ */
+export function readGraph(files: readonly GraphFile[], before: ReadBefore | null = null): ReadGraph {
   const slips: Slip[] = [];
   const locates = new Map<string, Locate>();
+  const known = before === null ? new Map<string, unknown>() : dataOf(before);
   const read = <T>(file: GraphFile, schema: z.ZodType<T>): T | null => {
+    const kept = known.get(file.path);
+    if (kept !== undefined) {
+      locates.set(file.path, locator(file));
+      return kept as T;
+    }
     const result = readYaml(file, schema);
     locates.set(file.path, result.locate);
     slips.push(...result.slips);
@@ -99,7 +112,7 @@ export function readGraph(files: readonly GraphFile[]): ReadGraph {
   for (const name of Object.keys(SINGLE) as SingleName[]) {
     if (!(name in single)) {
       slips.push({
-        file: `${name}.yaml`,
+        file: pathOf(name),
         line: 1,
         column: 1,
         field: '',
@@ -114,16 +127,30 @@ export function readGraph(files: readonly GraphFile[]): ReadGraph {
       ? { file, line: 1, column: 1, field: field.join('.'), problem, expected }
       : locate(field, problem, expected);
   };
-  const raw = slips.length > 0 ? null : { systems, vans, pictures, ...whole(single as Single) };
+  const raw = slips.length > 0 ? null : { systems, vans, pictures, ...whole(single as Single, before) };
   return { raw, firm: (single.firm as FirmData | null | undefined) ?? null, slips, slipAt };
 }
 
+const SAFETY: readonly SingleName[] = ['safety', 'safety-examples', 'safety-senses'];
+const pathOf = (name: SingleName): string => `${name}.yaml`;
+
+/** What was read of each file that is the same. */
+function dataOf({ raw, same }: ReadBefore): ReadonlyMap<string, unknown> {
+  const { examples, senses } = raw.safety.reading;
+  const singles = { ...raw, 'safety-examples': examples, 'safety-senses': senses };
+  const all: readonly (readonly [string, unknown])[] = [
+    ...[...raw.systems, ...raw.vans].map(({ file, data }) => [file, data] as const),
+    ...(Object.keys(SINGLE) as SingleName[]).map((name) => [pathOf(name), singles[name]] as const),
+  ];
+  return new Map(all.filter(([path]) => same.has(path)));
+}
+
 /** Examples and senses stand in files of their own, as they are many, and are read into the safety reading. */
-function whole({
-  'safety-examples': examples,
-  'safety-senses': senses,
-  safety,
-  ...others
-}: Single): Omit<RawGraph, 'systems' | 'vans' | 'pictures'> {
+function whole(
+  { 'safety-examples': examples, 'safety-senses': senses, safety, ...others }: Single,
+  before: ReadBefore | null,
+): Omit<RawGraph, 'systems' | 'vans' | 'pictures'> {
+  if (before !== null && SAFETY.every((name) => before.same.has(pathOf(name))))
+    return { ...others, safety: before.raw.safety };
   return { ...others, safety: { ...safety, reading: { ...safety.reading, examples, senses } } };
 }

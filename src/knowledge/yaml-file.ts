@@ -71,7 +71,7 @@ function expectedOf(issue: Issue): string {
 }
 
 /** Parsed for positions once, and only when there is something to report. */
-function locator(file: GraphFile): Locate {
+export function locator(file: GraphFile): Locate {
   let parsed: { readonly contents: unknown; readonly counter: LineCounter } | null = null;
   return (field, problem, expected) => {
     parsed ??= { contents: parseDocument(file.text, { uniqueKeys: false }).contents, counter: lines(file.text) };

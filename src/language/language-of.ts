@@ -16,13 +16,17 @@ const ENOUGH = 4;
 /** Of the words, at most this share may be English. */
 const MOST_ENGLISH = 0.5;
 
+/** Of the languages told apart, worked out once. */
+let profiles: Profiles | null = null;
+
 /**
  * Tells English from the eight languages the firm can reply in, by letter groups of one to three and by small words.
  *
  * @param isEnglish Whether a word in normal form is one of English, or of the firm's own vocabulary.
  */
 export function createLanguageReader(isEnglish: (word: string) => boolean): LanguageReader {
-  const { codes, own, gains } = profilesOf(TONGUES);
+  profiles ??= profilesOf(TONGUES);
+  const { codes, own, gains } = profiles;
   const english = codes.indexOf('en');
   const shared = (word: string) => own.some((words, code) => code !== english && words.has(word));
   return (text) => {

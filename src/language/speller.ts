@@ -18,29 +18,33 @@ export type SpellingIndex = ReadonlyMap<string, readonly string[]>;
 /** Shared beginnings longer than this are not told apart when candidates are looked up. */
 const PREFIX = 7;
 
-const indexes = new WeakMap<ReadonlyMap<string, number>, SpellingIndex>();
+const indexes = new WeakMap<ReadonlyMap<string, number>, Index>();
+type Index = Map<string, string[]>;
 
 /**
  * Indexes words for a speller, once for a map: it takes longer than all that is ever spelt with it. Words taken out of
  * the map afterwards do no harm; none may be put in.
+ *
+ * @param like A map with most of the words: where it has an index, that one grows by the others and serves both.
  */
-export function spellingIndex(counts: ReadonlyMap<string, number>): SpellingIndex {
-  const found = indexes.get(counts) ?? makeIndex(counts.keys());
-  indexes.set(counts, found);
-  return found;
+export function spellingIndex(counts: ReadonlyMap<string, number>, like = counts): SpellingIndex {
+  const found = indexes.get(counts);
+  if (found !== undefined) return found;
+  const index: Index = indexes.get(like) ?? new Map();
+  for (const word of counts.keys()) addTo(index, word);
+  indexes.set(counts, index);
+  return index;
 }
 
-function makeIndex(words: Iterable<string>): SpellingIndex {
-  const index = new Map<string, string[]>();
-  for (const word of words) {
-    if (word.length < 3 || /\d/.test(word)) continue;
-    for (const form of deletes(word.slice(0, PREFIX), allowed(word.length + 1))) {
-      const list = index.get(form);
-      if (list === undefined) index.set(form, [word]);
-      else list.push(word);
-    }
+function addTo(index: Index, word: string): void {
+  if (word.length < 3 || /\d/.test(word)) return;
+  const start = word.slice(0, PREFIX);
+  if (index.get(start)?.includes(word)) return;
+  for (const form of deletes(start, allowed(word.length + 1))) {
+    const list = index.get(form);
+    if (list === undefined) index.set(form, [word]);
+    else list.push(word);
   }
-  return index;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { kindredWords } from './kindred.ts';
 import { rightWords } from './right-words.ts';
-import { createSpeller, spellingIndex } from './speller.ts';
+import { createSpeller, type SpellingIndex, spellingIndex } from './speller.ts';
 import { type Token, tokens } from './tokens.ts';
 
 /** The words that the graph's own people used. */
@@ -51,19 +51,24 @@ export function vocabularyWith(
     for (const token of cut) sure.add(token.text);
   }
   for (const word of old.counts.keys()) sure.add(word);
-  for (const slip of slipsIn(counts, sure)) counts.delete(slip);
+  const index = spellingIndex(counts, old.counts);
+  for (const slip of slipsIn(counts, sure, index)) counts.delete(slip);
   const split = [...pairs].filter(([word]) => word.length >= SHORTEST && counts.has(word));
   return { counts, split: new Map([...old.split, ...split]) };
 }
 
 /** Rare words in no word list that are within a slip of a word that is sure, or commoner. */
-function slipsIn(counts: ReadonlyMap<string, number>, sure: ReadonlySet<string>): readonly string[] {
+function slipsIn(
+  counts: ReadonlyMap<string, number>,
+  sure: ReadonlySet<string>,
+  index: SpellingIndex,
+): readonly string[] {
   const right = rightWords();
   const odd = (word: string, count: number) => count <= RARE && !right.has(word) && !sure.has(word) && !/\d/.test(word);
   const doubtful = [...counts].filter(([word, count]) => odd(word, count)).map(([word]) => word);
   if (doubtful.length === 0) return [];
   const even = new Map(counts);
   for (const word of doubtful) even.delete(word);
-  const spell = createSpeller({ counts: even, protectedWords: new Set(), index: spellingIndex(counts) });
+  const spell = createSpeller({ counts: even, protectedWords: new Set(), index });
   return doubtful.filter((word) => spell(word) !== null);
 }

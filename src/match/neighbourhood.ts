@@ -4,7 +4,7 @@ import { type Model, packedScorer } from './model.ts';
 import { roleOf } from './ranking.ts';
 import type { See } from './seen.ts';
 import type { TrainingInput } from './training-input.ts';
-import type { TrainingLine } from './training-lines.ts';
+import { identities, identityOf, type TrainingLine } from './training-lines.ts';
 import { vectorOf } from './vector.ts';
 
 /** The lines that a change of the graph can bear on, as they were and as they will be. */
@@ -40,26 +40,18 @@ export function neighbourhoodOf(
   { see, counts }: Reading,
 ): Neighbourhood | null {
   const isReread = rereadBy(before, after);
-  const [was, will] = [identities(before), identities(after)];
-  const gone = before.lines.filter((line) => !will.has(identity(line)) || isReread(line));
-  const come = after.lines.filter((line) => !was.has(identity(line)) || isReread(line));
+  const [was, will] = [identities(before.lines), identities(after.lines)];
+  const gone = before.lines.filter((line) => !will.has(identityOf(line)) || isReread(line));
+  const come = after.lines.filter((line) => !was.has(identityOf(line)) || isReread(line));
   const changed = [...gone, ...come];
   if (changed.length > MOST_CHANGED) return null;
   const touched = new Set(changed.map(({ key }) => key));
   const topics = new Set([...touched, ...rivalsOf(changed, model, see)].filter((key) => roleOf(key) === 'topic'));
-  const own = new Set(changed.map(identity));
+  const own = new Set(changed.map(identityOf));
   const words = changed.flatMap(({ text }) => wordsOf(text));
   const hasRare = namingAny(words.filter((word) => (counts.get(word) ?? 0) <= RARE));
-  const stayed = after.lines.filter((line) => !own.has(identity(line)) && (topics.has(line.key) || hasRare(line)));
+  const stayed = after.lines.filter((line) => !own.has(identityOf(line)) && (topics.has(line.key) || hasRare(line)));
   return { gone, stayed, come, touched };
-}
-
-function identity({ key, text }: TrainingLine): string {
-  return `${key}\t${text}`;
-}
-
-function identities({ lines }: TrainingInput): ReadonlySet<string> {
-  return new Set(lines.map(identity));
 }
 
 function wordsOf(text: string): readonly string[] {

@@ -1,5 +1,3 @@
-import { tokens } from '../language/tokens.ts';
-import { type Vocabulary, vocabularyWith } from '../language/vocabulary.ts';
 import { fitOn, type ReadLine } from './fit-on.ts';
 import type { Model } from './model.ts';
 import { type NaiveBayes, naiveBayes } from './naive-bayes.ts';
@@ -12,6 +10,7 @@ import { optionsFor, TRAIN, type TrainOptions } from './train-options.ts';
 import type { TrainingInput } from './training-input.ts';
 import type { TrainingLine } from './training-lines.ts';
 import { type Space, vectorOf, widened } from './vector.ts';
+import { vocabularyAfter } from './vocabulary-after.ts';
 import type { Warm } from './warm.ts';
 
 /** A trained model, where its fit stood, what it was fitted on, and what is to be learnt now. */
@@ -68,18 +67,6 @@ export function touchUp(
     groups: numbered(keys, after.groups).groups,
   });
   return { hash, keys, space, vocabulary, weights, calibration: model.calibration };
-}
-
-/** The words of new lines and terms beside those that the model knows. */
-function vocabularyAfter(known: Vocabulary, before: TrainingInput, after: TrainingInput): Vocabulary {
-  const texts = new Set(before.lines.map(({ text }) => text));
-  const terms = (input: TrainingInput) => input.glossary.flatMap(({ says, means }) => [says, means]);
-  const old = new Set(terms(before));
-  return vocabularyWith(
-    known,
-    after.lines.filter(({ text }) => !texts.has(text)).map(({ text }) => tokens(text)),
-    terms(after).filter((term) => !old.has(term)),
-  );
 }
 
 /** Whether every class is still there, in its groups. */

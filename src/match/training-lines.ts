@@ -5,6 +5,15 @@ import type { ChatKind } from './types.ts';
 /** One text to learn from. `writer` groups lines of one hand, so that they can be left out together. */
 export type TrainingLine = { readonly text: string; readonly key: string; readonly writer: string };
 
+/** Two lines with the same are one to learn from. */
+export function identityOf({ key, text }: TrainingLine): string {
+  return `${key}\t${text}`;
+}
+
+export function identities(lines: readonly TrainingLine[]): ReadonlySet<string> {
+  return new Set(lines.map(identityOf));
+}
+
 /** The writer of what the graph itself says of a topic. */
 export const FIRM = 'firm';
 

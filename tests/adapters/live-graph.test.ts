@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createLiveGraph, GraphError, type LiveGraph } from '../../adapters/live-graph.ts';
-import { createMatcher, train, trainingInput } from '../../src/index.ts';
+import { createMatcher, type Model, train, trainingInput } from '../../src/index.ts';
 import { withoutNotices } from '../helpers/small-desk.ts';
 import { smallGraphFiles, smallKnowledge } from '../helpers/small-graph.ts';
 
@@ -22,6 +22,20 @@ describe('the graph being served', () => {
       lastGood: join(folder, 'last-good.json'),
     });
     return live;
+  };
+  /** A small graph, of which something is learnt at the start and after each edit. */
+  const startSmall = (learnt: Model[]): void => {
+    for (const { path, text } of smallGraphFiles()) {
+      const file = join(folder, 'small', path);
+      mkdirSync(dirname(file), { recursive: true });
+      writeFileSync(file, path === 'safety.yaml' ? withoutNotices(text) : text);
+    }
+    live = createLiveGraph({
+      folder: join(folder, 'small'),
+      cacheFolder: join(folder, 'cache'),
+      log: pino({ level: 'silent' }),
+      learntFor: () => ({ model: learnt.shift() ?? null, net: null }),
+    });
   };
   const edit = (file: string, change: (text: string) => string): void => {
     const path = join(graph(), file);
@@ -81,17 +95,7 @@ describe('the graph being served', () => {
       lacks: [-9, 0, 0, 0, 0, 0, 0, 0, 0],
     };
     const learnt = [{ ...model, calibration: steep }, model];
-    for (const { path, text } of smallGraphFiles()) {
-      const file = join(folder, 'small', path);
-      mkdirSync(dirname(file), { recursive: true });
-      writeFileSync(file, path === 'safety.yaml' ? withoutNotices(text) : text);
-    }
-    live = createLiveGraph({
-      folder: join(folder, 'small'),
-      cacheFolder: join(folder, 'cache'),
-      log: pino({ level: 'silent' }),
-      learntFor: () => ({ model: learnt.shift() ?? null, net: null }),
-    });
+    startSmall(learnt);
     const context = { van: 'daisy', lastTopic: null, lastText: '' };
     const probability = () => live?.served().matcher.understand('bake a pie', context)[0]?.ranked[0]?.probability ?? 0;
     const before = probability();
@@ -100,8 +104,24 @@ describe('the graph being served', () => {
     );
     const file = join(folder, 'small', 'systems/fridge.yaml');
     writeFileSync(file, readFileSync(file, 'utf8').replace('Light it at the knob', 'Light it there'));
-    expect(await live.reload()).toEqual([]);
+    expect(await live?.reload()).toEqual([]);
     expect(probability()).toBe(before);
+  });
+
+  it('understands a wording that was just written, with the weights that served before, until it has been learnt', async () => {
+    const learnt = [train(trainingInput(smallKnowledge()), 1)];
+    startSmall(learnt);
+    const context = { van: 'daisy', lastTopic: null, lastText: '' };
+    const ranked = (text: string) => live?.served().matcher.understand(text, context)[0]?.ranked[0];
+    const readDanger = live?.served().readDanger;
+    const before = ranked('bake a pie')?.probability ?? 0;
+    expect(ranked('zarquon grumbles')?.topic).not.toBe('hours-contact');
+    const file = join(folder, 'small', 'systems/fridge.yaml');
+    writeFileSync(file, readFileSync(file, 'utf8').replace('you close]', 'you close, zarquon grumbles]'));
+    expect(await live?.reload()).toEqual([]);
+    expect(ranked('zarquon grumbles')?.topic).toBe('hours-contact');
+    expect(ranked('bake a pie')?.probability).toBe(before);
+    expect(live?.served().readDanger).toBe(readDanger);
   });
 
   describe('with nothing good to serve', () => {

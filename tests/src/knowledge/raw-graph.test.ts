@@ -70,4 +70,35 @@ describe('reading the files of graph/', () => {
     const { slips } = readGraph(smallGraphFiles().filter((file) => file.path !== 'places.yaml'));
     expect(slips).toEqual([expect.objectContaining({ file: 'places.yaml', problem: 'the file is missing' })]);
   });
+
+  describe('of a folder that was read before', () => {
+    const read = (...[changed, same]: [Readonly<Record<string, string>>, readonly string[]]) => {
+      const before = readGraph(smallGraphFiles({ 'systems/extra.yaml': HOURS })).raw;
+      if (before === null) throw new Error('the small graph has slips');
+      const files = smallGraphFiles({ 'systems/extra.yaml': HOURS, ...changed });
+      return { before, files, ...readGraph(files, { raw: before, same: new Set(same) }) };
+    };
+    const others = smallGraphFiles().map(({ path }) => path);
+
+    it('gives what reading all of it would, with the very objects of what is the same', () => {
+      const edit = { 'systems/extra.yaml': HOURS.replace('So it is.', 'So it was.') };
+      const { before, files, raw } = read(edit, others);
+      expect(raw).toEqual(readGraph(files).raw);
+      expect(raw?.safety).toBe(before.safety);
+      expect(raw?.vans[0]?.data).toBe(before.vans[0]?.data);
+    });
+
+    it('reads the safety files together where one of them changed', () => {
+      const same = [...others.filter((path) => path !== 'safety-senses.yaml'), 'systems/extra.yaml'];
+      const { files, raw } = read({}, same);
+      expect(raw).toEqual(readGraph(files).raw);
+    });
+
+    it('names the place of a slip that a change makes in a file that is the same', () => {
+      const linked = HOURS.replace('caution: none', 'kin: [oven-use]\n    caution: none');
+      const { raw, slipAt } = read({ 'systems/extra.yaml': linked }, [...others, 'systems/extra.yaml']);
+      expect(raw).not.toBeNull();
+      expect(slipAt('systems/extra.yaml', ['topics', 'extra-topic', 'kin', 0], 'no topic', 'a topic').line).toBe(8);
+    });
+  });
 });
