@@ -6,6 +6,7 @@ import { createGlossary } from '../../../src/language/glossary.ts';
 import { meaningsOf } from '../../../src/language/kindred.ts';
 import { normalForm } from '../../../src/language/normal-form.ts';
 import { createReader } from '../../../src/language/reader.ts';
+import { rightWords } from '../../../src/language/right-words.ts';
 import { createSpeller } from '../../../src/language/speller.ts';
 import { stem } from '../../../src/language/stems.ts';
 import { tokens } from '../../../src/language/tokens.ts';
@@ -79,6 +80,12 @@ describe('the speller', () => {
       'water',
       'pump',
     ]);
+  });
+
+  it('leaves alone what people type that no word list has', () => {
+    const counts = new Map(['fish', 'mph', 'lad'].map((word) => [word, 9]));
+    const mend = createSpeller({ counts, protectedWords: rightWords() });
+    expect(['ish', 'meh', 'lil', 'fsh'].map(mend)).toEqual([null, null, null, 'fish']);
   });
 
   it('leaves alone words that are known, protected, short or numbers', () => {
