@@ -1,3 +1,4 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import { builtInKnowledge, type Calibration, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
 import { digestsOf } from './files/graph-files.ts';
@@ -16,6 +17,8 @@ import { calibratedAs, type Learnt, type Models, type Serving, servedWith, taken
 
 /** How long the folder must be quiet before it is read: an editor writes in several steps. */
 const QUIET_MS = 100;
+/** How long an edited graph only answers, before it is written down. */
+const BEFORE_KEEPING_MS = 50;
 
 export type LiveGraphOptions = {
   readonly folder: string;
@@ -111,8 +114,8 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
     before = readOf(fresh);
     log.info({ hash: hash.slice(0, 8) }, 'the edited graph is served');
     for (const listener of listeners) listener();
-    // It answers first: what is kept is for the next start.
-    await new Promise((resolve) => setImmediate(resolve));
+    // What waited meanwhile is answered first: what is kept is for the next start.
+    await wait(BEFORE_KEEPING_MS);
     keepLoaded(fresh, cacheFolder);
     keepGood(fresh);
     return slips;

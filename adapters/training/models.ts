@@ -79,6 +79,8 @@ export type Models = (knowledge: Knowledge, from: Knowledge | null, onBetter: (l
 
 /** Where something good is served, the whole learning waits so long: the operator may be at the next change. */
 const SETTLE_MS = 30_000;
+/** Where better is missing it waits only for the messages that came while the graph was read: a worker takes time to start. */
+const SOON_MS = 150;
 
 /**
  * Finds what was learnt before, and learns in a worker what is missing. One graph at a time: a later one ends the other's.
@@ -111,7 +113,10 @@ export function createModels(folder: string, log: Logger, file: string | null = 
     end();
     end = () => {};
     if (learnt.isWhole !== true) {
-      const timer = setTimeout(begin, learnt.model !== null && learnt.net !== null ? settleMs : 0);
+      const timer = setTimeout(
+        begin,
+        learnt.model !== null && learnt.net !== null ? settleMs : Math.min(settleMs, SOON_MS),
+      );
       timer.unref();
       end = () => clearTimeout(timer);
     }
