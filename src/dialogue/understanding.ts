@@ -60,7 +60,7 @@ export function pointsBackTo(
 }
 
 /** How sure one must be that a word about the step asks for a topic of its own; of one of the symptom's kin and system less. */
-const BESIDE = { near: 0.45, far: 0.6 };
+const BESIDE = { near: 0.25, far: 0.6 };
 
 /**
  * Whether what looks like a word about the open step asks for something that another topic tells: where the box is, what
