@@ -1,6 +1,8 @@
 import type { TopicId } from '../basics/ids.ts';
 import { CALCULATORS } from './calculators.ts';
 import { countedIn } from './quantities.ts';
+import { readingOf } from './reading.ts';
+import type { CalculatorContext } from './types.ts';
 
 /** From here on the subject is looked for first. */
 const ASKS = /\b(how (long|many|often|quick|quickly|soon|fast)|will|would|does|enough|good for)\b/;
@@ -24,4 +26,13 @@ export function sumAsked(text: string): TopicId | null {
   const after = named.filter(({ at }) => at >= 0).sort((a, b) => a.at - b.at)[0];
   const before = named.filter(({ at }) => at < 0).sort((a, b) => b.at - a.at)[0];
   return (after ?? before)?.topic ?? null;
+}
+
+/**
+ * The sums that a message asks for so plainly, with what they work from, that nothing else can be meant: 'kettle and
+ * toaster together on ten amps?'. Mostly none or one.
+ */
+export function sumsPlainlyAsked(text: string, context: CalculatorContext): readonly TopicId[] {
+  const reading = readingOf(text, context, null);
+  return CALCULATORS.flatMap(({ topic, plainly }) => (plainly?.(reading) === true ? [topic] : []));
 }

@@ -2,13 +2,22 @@ import { ampHours, usableAh } from './battery.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, NIGHTS_IF_KNOWN } from './common-inputs.ts';
 import { inverterAh } from './daily-use.ts';
+import { both } from './plainly.ts';
 import { ampsOf } from './supply.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { figure, wattsText } from './words.ts';
 
+const MACHINE =
+  /\b(c ?- ?pap|cpap|apap|bipap|breathing machine|sleep (apnoea|apnea)( machine)?|sleep machine|breathing mask|oxygen concentrator)\b/;
+
 export const breathingMachine: Calculator = {
   topic: 'dc-cpap-overnight',
+  plainly: both(
+    MACHINE,
+    /\b(battery|overnight|nights?|tonight|hook|off ?-? ?grid|inverter|run|runs|power|powered|plug|12 ?v|work|works|manage|cope|last|electric|mains)\b/,
+    /\b(where|distilled|clean\w*|lost|left behind|forgot\w*|broken)\b/,
+  ),
   inputs: [
     {
       ...AMPS_IF_KNOWN,

@@ -3,6 +3,7 @@ import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
 import { largestStepW } from './heating-source.ts';
 import { celsiusAtGauge, type Gas, gaugeBar } from './lpg.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -22,6 +23,11 @@ const isInside = (context: CalculatorContext) => context.figures.gas?.inside ===
 
 export const butaneCold: Calculator = {
   topic: 'gas-butane-cold',
+  plainly: both(
+    /\bbutane\b|\b(gas|bottle|cylinder)\b.*\b(freez\w*|frozen|frost\w*|minus|below zero|in the cold|cold weather|too cold)\b|\b(freez\w*|frozen|frost\w*|minus|below zero|in the cold|cold weather|too cold)\b.*\b(gas|bottle|cylinder)\b/,
+    /\b(work|works|working|ok|okay|fine|good|light|lights|freez\w*|used?|manage|cope|alright|come out|give|do|boil|cook|run)\b/,
+    /\b(how long|how many|lasts?|smell\w*|hiss\w*|leak\w*|swap|change|refill|where)\b/,
+  ),
   inputs: [
     { ...OUTSIDE, needed: (_, context) => !isInside(context) },
     {

@@ -1,4 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
+import type { InputSpec } from './input-spec.ts';
+import { ASKS } from './plainly.ts';
+import { readWeight } from './read-numbers.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -16,24 +19,32 @@ const TOW_WORDS = /\b(tow|towing|pull|pulling|braked|train|limit|capacity|gtw)\b
 const NOT_KERB =
   /\b(pull up|tow up to|can tow|can pull|towing (limit|capacity|weight)|tow limit|max(imum)? tow|braked|capacity|noseweight|nose|caravan weighs|van weighs|mtplm|rated to)\b/;
 
+const KERB: InputSpec = {
+  name: 'kerb',
+  as: 'weight',
+  known: 'car',
+  least: 600,
+  most: 4000,
+  unless: NOT_KERB,
+  worse: 'low',
+  sane: "a car's kerb weight lies between 800 and 3,000 kg",
+  needed: () => true,
+  ask: () => ({
+    question: "What is your car's kerb weight in kg? It is in its handbook, or as 'mass in service' in its papers.",
+    choices: ['1,500 kg', '1,700 kg', '1,900 kg', '2,100 kg'],
+  }),
+};
+
 export const towingCarMatch: Calculator = {
   topic: 'towing-car-match',
+  plainly: (reading) =>
+    /\b(tow|tows|towing|pull|pulls|pulling|haul|drag|kerb|curb|match|(heavy|big|strong) enough)\b/.test(reading.text) &&
+    /\b(car|suv|estate|vehicle|hatchback|saloon|van|truck|pick ?up|4x4|carrier|kerb|curb)\b/.test(reading.text) &&
+    !/\bnose\b|\bspeed\b|\bmph\b/.test(reading.text) &&
+    ASKS.test(reading.text) &&
+    readWeight(reading, KERB) !== null,
   inputs: [
-    {
-      name: 'kerb',
-      as: 'weight',
-      known: 'car',
-      least: 600,
-      most: 4000,
-      unless: NOT_KERB,
-      worse: 'low',
-      sane: "a car's kerb weight lies between 800 and 3,000 kg",
-      needed: () => true,
-      ask: () => ({
-        question: "What is your car's kerb weight in kg? It is in its handbook, or as 'mass in service' in its papers.",
-        choices: ['1,500 kg', '1,700 kg', '1,900 kg', '2,100 kg'],
-      }),
-    },
+    KERB,
     {
       name: 'towLimit',
       as: 'weight',

@@ -1,4 +1,5 @@
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
+import { ASKS } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -37,6 +38,15 @@ const ORDINALS = ['no', 'first', 'second', 'third', 'fourth', 'fifth'];
 
 export const chockHeight: Calculator = {
   topic: 'setup-chock-height',
+  plainly: (reading) =>
+    /\b(ramps?|steps?|chocks?|level|levelling|lean\w*|tilt\w*|slop\w*|bubble|lift|blocks?|high|height)\b/.test(
+      reading.text,
+    ) &&
+    /\b(ramps?|chocks?|blocks?|which step|what step|lean\w*|tilt\w*|slop\w*|bubble|level)\b/.test(reading.text) &&
+    ASKS.test(reading.text) &&
+    !/\b(outside|inside|warm|heat\w*|electric\w*|butane|water|thermostat)\b/.test(reading.text) &&
+    (reading.counted.quantities.some(({ unit }) => unit === 'degrees' || unit === 'mm') ||
+      /\b(which|what) step\b|\bhow (high|much higher|far up)\b/.test(reading.text)),
   inputs: [
     {
       name: 'degrees',

@@ -2,6 +2,7 @@ import { type Answer, ASKS_HOW_LONG_IT_LASTS, type Calculator, isSet, numberOf }
 import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
 import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts';
 import type { InputSpec } from './input-spec.ts';
+import { ASKS } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { daysText, figure, forNightsLeft, listText } from './words.ts';
@@ -9,14 +10,21 @@ import { daysText, figure, forNightsLeft, listText } from './words.ts';
 const COOKING = 'cook|cooking|hob|kettle|stove|grill|oven|bacon|brew|meals?|tea';
 const WATER = 'hot water|water heater|showers?|washing up';
 const HEAT = 'heating|heater|heat|room heater|fire';
+/** What stands between 'only' and one of several uses: 'only for cooking and two tanks of hot water'. */
+const AMONG =
+  'for|the|using|on|doing|to|a|bit|of|need|it|use|and|,|plus|&|our|cooking|fridge|heating|hot|water|tanks?|one|two|three|\\d+|day|washing|up|per|each';
 const only = (words: string) =>
   new RegExp(
-    `\\b(only|just|nothing but|purely|solely)( for| the| using| on| doing| to| a bit of| need it for| use it for| using it for)* (${words})\\b|\\b(${words}) (only|alone|and nothing else)\\b`,
+    `\\b(only|just|nothing but|purely|solely)( (${AMONG}))* (${words})\\b|\\b(${words})( (${AMONG}))* (only|alone|and nothing else)\\b`,
   );
 const no = (words: string) =>
   new RegExp(
     `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)* (${words})\\b|\\b(${words})( and (the )?(hot water|water heater|water|fridge|heating|heater))? (is |are |will be |runs? |running |both |all )*(off|(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post))`,
   );
+
+/** With what burns gas 'how long' asks after the gas; with an end to wait for it asks after that. */
+const USES = /\b(cook\w*|fridge|hob)\b/;
+const WAITS = /\b(til|till|until|before|take|takes|warm up|heat up)\b/;
 
 const flag = (name: string, words: RegExp): InputSpec => ({ name, as: 'flag', known: 'type', words });
 const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
@@ -29,10 +37,20 @@ export const gasHowLong: Calculator = {
       /(?<!\b(on|by|with|via|to|using|the heating|heater) )(?<!\bno )\b(gas|(gas )?(bottles?|cylinders?)|propane|butane)\b(?! (heat|heating|heater|fire|hob|or electric|and electric))/,
     asks: ASKS_HOW_LONG_IT_LASTS,
   },
+  plainly: ({ text }) =>
+    /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/.test(text) &&
+    (/\b(lasts?(?! (night|week|year|time))|lasting|enough|running out|runs? out|how many (days|nights)|(do|see) us|days? gas|gas left)\b/.test(
+      text,
+    ) ||
+      /\bhow long\b.*\b(gas|bottle|cylinder)\b.*\bgood for\b/.test(text) ||
+      (/\bhow long\b/.test(text) && USES.test(text) && !WAITS.test(text))) &&
+    ASKS.test(text) &&
+    !/\b(battery|batteries|solar|amps?|smell\w*)\b/.test(text),
   inputs: [
     {
       ...PEOPLE,
       needed: (inputs) =>
+        inputs['only-cooking'] === true ||
         !(
           inputs['only-heating'] === true ||
           inputs['only-fridge'] === true ||
@@ -136,10 +154,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
 }
 
 function withOnly(inputs: Inputs): Inputs {
-  const name =
-    ['cooking', 'heating', 'fridge', 'water'].find((each) => inputs[`only-${each}`] === true) ??
-    (inputs['allElectric'] === true ? 'cooking' : null);
-  return name === null ? inputs : { ...inputs, only: name };
+  const named = ['cooking', 'heating', 'fridge', 'water'].filter((each) => inputs[`only-${each}`] === true);
+  const only = named.length === 0 && inputs['allElectric'] === true ? ['cooking'] : named;
+  return only.length === 0 ? inputs : { ...inputs, only };
 }
 
 function firstLine(days: number | null, nights: number | null, left: number | null): string {

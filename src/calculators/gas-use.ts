@@ -1,4 +1,4 @@
-import { isSet, numberOf, textOf } from './calculator.ts';
+import { isSet, numberOf } from './calculator.ts';
 import { OUTSIDE } from './common-inputs.ts';
 import { gramsBurnt, heatingGrams } from './lpg.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -16,9 +16,9 @@ export function outsideOf(inputs: Inputs, context: CalculatorContext): number {
 /** Which uses are meant: those named alone ('just cooking'), or all the van has, less those ruled out. */
 export function usesOf(inputs: Inputs, context: CalculatorContext): readonly GasUse[] {
   const { gas, hotWater } = context.figures;
-  const only = textOf(inputs, 'only');
+  const { only } = inputs;
   const wanted = (name: string, usual: boolean) =>
-    (only === null ? usual : only === name) && inputs[`no-${name}`] !== true;
+    (Array.isArray(only) ? only.includes(name) : usual) && inputs[`no-${name}`] !== true;
   const uses: GasUse[] = [];
   if (wanted('cooking', true)) uses.push(cooking(inputs, context));
   if (gas?.hobOnly === true) return uses;

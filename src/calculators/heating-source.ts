@@ -1,6 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { AMPS, OUTSIDE } from './common-inputs.ts';
 import { type Load, parseLoads } from './kept.ts';
+import { both } from './plainly.ts';
 import { drawW, isBackground, limitsOf, loadVerdict, tightest } from './supply.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK } from './warming.ts';
@@ -13,6 +14,11 @@ const isDiesel = (context: CalculatorContext) =>
 
 export const heatingBestSource: Calculator = {
   topic: 'heating-best-source',
+  plainly: both(
+    /\b(what|which|how) (should|do|shall|can|would) (we|i|you) heat( the van| it)? (with|by|on)\b|\bwhich (electric |heating |heater )?(step|setting)\b|\b(gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)( heating| heat)? ?(or|versus|vs|over|\/|rather than|instead of)( the| on| by| with)? (gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)\b/,
+    /\b(heat|heats|heating|heater|warm|warming|warmth|room)\b/,
+    /\b(hot water|water|ramps?|lean\w*|fridge|how long|lasts?|cheaper|doesn't|not working)\b/,
+  ),
   inputs: [
     { ...AMPS, needed: (_, context) => !isDiesel(context) },
     OUTSIDE,

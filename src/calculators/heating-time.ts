@@ -1,6 +1,7 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, INSIDE, OUTSIDE } from './common-inputs.ts';
 import { carried, onPost, type Source, sourcesOf, usualGas } from './sources.ts';
+import { temperaturesIn } from './temperatures.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK, type Warming, warmingMinutes } from './warming.ts';
 import { figure, listText, minutesText, wattsText } from './words.ts';
@@ -12,6 +13,13 @@ export const heatingTime: Calculator = {
       /\b(warm(ing)?|heat(ing)?|get)( up)?( the| our| this)? (van|caravan|place|up|it|in here|to \d+)\b|\b(heater|heating) takes?\b/,
     asks: ASKS_HOW_SOON,
   },
+  plainly: (reading) =>
+    (ASKS_HOW_SOON.test(reading.text) || /\b(ever|manage|able) (get |reach |to |warm )/.test(reading.text)) &&
+    /\b(heat|heater|heating|warm\w*|toasty|cosy|degrees|celsius|reach|gets?|radiators?)\b/.test(reading.text) &&
+    !/\b(water|showers?|kettle|battery)\b|\b(gas|bottles?|cylinders?)\b.*\b(lasts?|good for|do us|run out)\b/.test(
+      reading.text,
+    ) &&
+    temperaturesIn(reading.counted, false).length > 0,
   inputs: [
     { ...OUTSIDE, needed: () => true },
     INSIDE,

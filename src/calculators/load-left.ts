@@ -1,7 +1,8 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { CHILDREN, PEOPLE_IF_KNOWN } from './common-inputs.ts';
 import { parseThings } from './kept.ts';
-import { goByHead, spread, type Thing } from './things.ts';
+import { ASKS } from './plainly.ts';
+import { goByHead, spread, type Thing, thingsIn } from './things.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -19,6 +20,15 @@ const ridesInVan = (context: CalculatorContext) => context.figures.peopleCount;
 
 export const loadHowMuch: Calculator = {
   topic: 'load-how-much',
+  plainly: (reading) =>
+    /\b(weigh\w*|heavy|heavier|over ?-? ?weight|overload\w*|load|loading|allowance|payload|weight limit|have left|left over|kilos left|kg left|go over|over the limit)\b/.test(
+      reading.text,
+    ) &&
+    !/\b(nose|tow|towing|kerb|bunk|bed|shelf|rack|amps?|watts?|battery|heavy enough|big enough|gas (last|do))\b/.test(
+      reading.text,
+    ) &&
+    ASKS.test(reading.text) &&
+    thingsIn(reading.counted, reading.context.figures, reading.context.constants, null).length > 0,
   inputs: [
     {
       name: 'things',

@@ -49,6 +49,9 @@ const SEASONS: Readonly<Record<string, number>> = {
 const LEAD =
   /^(in|during|early|mid|late|of|this|next|until|till|for|by|about|around|through|to|say|if|it's|its|was|were|middle|end|start|and|or|last)$/;
 
+/** What makes a leading 'may' the month: 'may half term'. */
+const OF_MAY = /^(half|bank|day|week|weekend|holidays?|trip|term|break|time)$/;
+
 /** The month a text names, 1..12, or a number outside it for 'month 13'; null when none is named. */
 export function monthIn(counted: Counted): number | null {
   const { pieces, quantities } = counted;
@@ -62,6 +65,7 @@ export function monthIn(counted: Counted): number | null {
     }
     const sure = LEAD.test(before) || (piece?.typed[0] !== word[0] && at > 0);
     // 'May we ...' and 'march off' are not months, nor is a fall in the battery's charge.
+    if (word === 'may' && OF_MAY.test(pieces[at + 1]?.text ?? '')) return 5;
     if (
       (word === 'may' || word === 'march' || word === 'mar' || word === 'spring' || word === 'fall') &&
       !sure &&

@@ -1,4 +1,5 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
+import { ASKS } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -14,8 +15,17 @@ export function guidelineBand(
   return { lowKg: ladenKg * share.low, highKg: Math.min(ladenKg * share.high, limitKg), limitKg };
 }
 
+/** From here on a plain number beside a noseweight is one, in kg. */
+const LEAST_NOSE_KG = 20;
+
 export const towingNoseweight: Calculator = {
   topic: 'towing-noseweight',
+  plainly: ({ text, counted }) =>
+    /\bnose ?-? ?(weight|load)\b|\b(on|at) the nose\b|\bgauge\b.*\b(nose|hitch|jockey|tow ?ball)\b|\b(nose|hitch|tow ?ball)\b.*\bgauge\b/.test(
+      text,
+    ) &&
+    counted.quantities.some(({ unit, high }) => unit === 'kg' || (unit === 'bare' && high >= LEAST_NOSE_KG)) &&
+    ASKS.test(text),
   inputs: [
     {
       name: 'carLimit',

@@ -1,8 +1,9 @@
-import { type Answer, type Calculator, numberOf } from './calculator.ts';
+import { type Answer, type Calculator, numberOf, type Plainly } from './calculator.ts';
 import { AMPS } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
 import { type Load, parseLoads } from './kept.ts';
 import { OWN_MISSED } from './lexicon.ts';
+import { ASKS, ampsSaid, asksWhat, isOfSupply, mainsNamed } from './plainly.ts';
 import {
   ampsOf,
   drawW,
@@ -95,8 +96,37 @@ const WATTS: InputSpec = {
   },
 };
 
+const TOGETHER =
+  /\b(together|(the )?same time|at once|both|while|whilst|simultaneously|on top of|along ?with|alongside|at the same)\b/;
+/** From here on two things said with a mere 'and' are a load, and not the lights and the television. */
+const LEAST_HEAVY_W = 600;
+
+/** Things named and the post's rating, or several things at one time, with a question. */
+const plainly: Plainly = (reading) => {
+  const { text } = reading;
+  if (asksWhat(reading) || !isOfSupply(reading) || NOT_TOGETHER.test(text)) return false;
+  const named = mainsNamed(reading);
+  if (named.length === 0 || (!ASKS.test(text) && named.length === 1)) return false;
+  if (named.every(({ appliance }) => appliance.key === 'heating') && WHICH_HEAT.test(text)) return false;
+  if ((ampsSaid(reading) ?? 0) > 0) return true;
+  if (named.length === 1 || !ASKS.test(text)) return false;
+  if (TOGETHER.test(text)) return true;
+  const watts = named.reduce((sum, { appliance, watts: said }) => sum + (said ?? appliance.watts ?? LEAST_HEAVY_W), 0);
+  return watts >= LEAST_HEAVY_W && !MAY_WE.test(text);
+};
+
+/** What may be brought is a rule of the firm's. */
+const MAY_WE = /\b(permit\w*|allowed|forbid\w*|bring|brought|take with)\b/;
+/** With nothing but the heating named, which heat to choose. */
+const WHICH_HEAT = /\b(better|best|cheaper|which|what|heat with|instead)\b/;
+
+/** A choice between fuels, a place, a weight or a way of doing it. */
+const NOT_TOGETHER =
+  /\b(gas|electric\w*|leccy)( heating)? or( the| on)? (gas|electric\w*|leccy)\b|\b(where|how (do|to)|kg|kilos?|weigh\w*|heavy|load|litres?)\b/;
+
 export const runTogether: Calculator = {
   topic: 'mains-can-i-run-together',
+  plainly,
   inputs: [
     { ...APPLIANCES, needed: (inputs) => parseLoads(inputs['appliances']).length === 0 },
     WATTS,

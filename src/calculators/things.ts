@@ -83,11 +83,8 @@ export function thingsIn(
   constants: Constants,
   booked: PeopleSaid | null,
 ): readonly Thing[] {
-  const found = [
-    ...named(counted, figures, constants),
-    ...water(counted, figures, constants),
-    ...kit(counted, figures, constants, booked),
-  ];
+  const others = [...named(counted, figures, constants), ...water(counted, figures, constants)];
+  const found = [...others, ...kit(counted, figures, constants, booked, others.length > 0)];
   return [...found, ...weighed(counted, found)];
 }
 
@@ -198,17 +195,26 @@ function water(counted: Counted, figures: Figures, constants: Constants): readon
   return full ? [{ key: 'water', name: 'litre of water', count: figures.water.freshL, kg }] : [];
 }
 
-function kit(counted: Counted, figures: Figures, constants: Constants, booked: PeopleSaid | null): readonly Thing[] {
+/** Belongings that nobody names: beside named things the clothes and kit of everybody, alone nothing to go by. */
+const STUFF = /\b(our|everyone's|everybody's|the kids) (stuff|gear|things|belongings|bits)\b/;
+
+function kit(
+  counted: Counted,
+  figures: Figures,
+  constants: Constants,
+  booked: PeopleSaid | null,
+  beside: boolean,
+): readonly Thing[] {
   const text = counted.pieces.map((piece) => piece.text).join(' ');
   const said = peopleIn(counted);
   const who = said?.people !== null && said !== null ? said : booked;
   const asking = /\bhow much (luggage|kit|stuff|clothes|gear|clothing|food)\b/.test(text);
+  const foods = /\b(food|shopping|groceries|provisions|supplies)\b/;
   const clothes =
     !asking &&
-    /\b(clothes|clothing|kit|luggage|bags|suitcases?|packing|(our|usual|everyone's) (stuff|gear|things|belongings|bits))\b/.test(
-      text,
-    );
-  const food = !asking && /\b(food|shopping|groceries|provisions|supplies)\b/.test(text);
+    (/\b(clothes|clothing|kit|luggage|bags|suitcases?|usual (stuff|gear|things|belongings|bits))\b/.test(text) ||
+      (STUFF.test(text) && (beside || foods.test(text))));
+  const food = !asking && foods.test(text);
   // Where people ride in the van naming them is about themselves; where they do not, about what they bring.
   const counts = said?.people !== null && said !== null && !figures.peopleCount;
   const things: Thing[] = [];

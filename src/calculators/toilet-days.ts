@@ -1,5 +1,6 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { PEOPLE } from './common-inputs.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { daysText, figure, peopleText } from './words.ts';
 
@@ -19,6 +20,11 @@ export const toiletCapacity: Calculator = {
     named: /\b(toilet|loo|cassette|portaloo)\b/,
     asks: /\bhow (long|often|many (days|nights))\b|\bwhen\b.*\b(full|empty|emptying)\b/,
   },
+  plainly: both(
+    /\b(toilet|loo|cassette|portaloo)\b/,
+    /\bhow (often|many days|many nights)\b.*\b(empty\w*|full|fills?|lasts?|toilet|loo|cassette|portaloo)\b|\bwhen\b.*\bfull\b/,
+    /\b(lamp|light|indicator|know|tell|smell\w*|chemical|fluid|sachets?|water)\b/,
+  ),
   inputs: [PEOPLE],
   answer,
 };

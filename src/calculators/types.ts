@@ -1,5 +1,3 @@
-import type { TopicId } from '../basics/ids.ts';
-
 /** The names of inputs a hirer may be asked for: design.md section 9, `asks`. */
 export type InputName =
   | 'amps'
@@ -64,7 +62,6 @@ export type Outcome =
 
 /** What a calculator may look at besides the words. */
 export type CalculatorContext = {
-  readonly topic: TopicId;
   readonly figures: import('../knowledge/schema.ts').Figures;
   readonly vanName: string;
   readonly constants: import('../knowledge/schema.ts').Constants;

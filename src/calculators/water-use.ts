@@ -1,5 +1,6 @@
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { NIGHTS_IF_KNOWN, PEOPLE } from './common-inputs.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { daysText, figure, peopleText } from './words.ts';
 
@@ -7,6 +8,11 @@ const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
 
 export const waterHowMuch: Calculator = {
   topic: 'water-how-much',
+  plainly: both(
+    /\bhow (much|many litres?( of)?|many gallons( of)?) (fresh |drinking )?water\b|\bhow many (litres?|gallons|fills?|refills|barrels?|trips|times)\b.*\b(water|barrel|tank|fill\w*|tap)\b|\bhow often\b.*\b(fill\w*|barrel|refill|top up)\b|\bwater\b.*\bhow many (litres|fills|barrels)\b/,
+    /\b(days?|daily|each|every|per|use|using|need|get through|go through|gone through|how often)\b/,
+    /\b(hold|holds|capacity|big|size|hot water|waste|grey|weigh\w*|heavy)\b/,
+  ),
   inputs: [
     PEOPLE,
     nights,
@@ -16,7 +22,7 @@ export const waterHowMuch: Calculator = {
       known: 'things',
       words: /\bshower(s|ing|ed)?\b/,
       unless:
-        /\b(no|without|not|skip|skipping|never|won't|wont|excluding|except|apart from)( having| taking| have| counting| doing| using| be| the| any| our| in the van)* shower\w*|\bshower\w* (at|in|on) the (site|block|campsite|wash)|\b(site|site's|campsite|wash) (block )?showers?\b/,
+        /\b(no|nobody|nobody's|no one|noone|none of us|not one of us|without|not|skip|skipping|never|won't|wont|excluding|except|apart from)( having| taking| have| counting| doing| using| be| the| any| our| in the van)* shower\w*|\bshower\w* (at|in|on) the (site|block|campsite|wash)|\b(site|site's|campsite|wash) (block )?showers?\b/,
     },
     {
       name: 'showerCount',
@@ -26,6 +32,13 @@ export const waterHowMuch: Calculator = {
       most: 40,
       words: /^(quick |short |hot )?showers?\b/,
       sane: 'that is more showers than anybody takes in a day',
+    },
+    {
+      name: 'showersEach',
+      as: 'flag',
+      known: 'things',
+      words:
+        /\b(each|everyone|everybody|every one|all of us|apiece|per person|a head|per head|both of us)\b.*\bshower|\bshowers? (each|apiece|per person|a head|per head|for (each|all|everyone|everybody))\b/,
     },
   ],
   answer,
@@ -84,6 +97,6 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
 function showersOf(inputs: Inputs, people: number): number {
   if (inputs['showers'] === false) return 0;
   const counted = numberOf(inputs, 'showerCount');
-  if (counted !== null) return counted;
+  if (counted !== null) return isSet(inputs, 'showersEach') ? counted * people : counted;
   return isSet(inputs, 'showers') ? people : 0;
 }

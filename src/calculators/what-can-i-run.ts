@@ -1,6 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { AMPS } from './common-inputs.ts';
 import { type Load, parseLoads } from './kept.ts';
+import { ampsSaid, asksWhat, isOfSupply } from './plainly.ts';
 import { APPLIANCES } from './run-together.ts';
 import { drawW, isBackground, limitsOf, loadVerdict, tightest, wattsOf } from './supply.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -9,8 +10,16 @@ import { figure, listText, wattsText } from './words.ts';
 /** How many of the sets are worth telling. */
 const MOST_SETS = 4;
 
+const ON_THE_POST =
+  /\b(run|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
+
 export const whatCanIRun: Calculator = {
   topic: 'mains-what-can-i-run',
+  plainly: (reading) =>
+    asksWhat(reading) &&
+    isOfSupply(reading) &&
+    ON_THE_POST.test(reading.text) &&
+    ((ampsSaid(reading) ?? 0) > 0 || /\b(run|plug|plugged|leccy|electric\w*|watts)\b/.test(reading.text)),
   inputs: [APPLIANCES, AMPS],
   answer,
 };

@@ -1,8 +1,8 @@
 import type { TopicId } from '../basics/ids.ts';
-import { isCalculation, sumAsked, tellsAny, tellsInput } from '../calculators/index.ts';
+import { isCalculation, sumAsked, sumsPlainlyAsked, tellsAny, tellsInput } from '../calculators/index.ts';
 import type { Ranked, Understood } from '../match/types.ts';
 import type { Situation } from './draft.ts';
-import { contextFor } from './sum.ts';
+import { contextFor, sumContext } from './sum.ts';
 
 /** Below this the matcher holds the sum for so unlikely that its words must be about something else. */
 const LEAST_ASKED = 0.01;
@@ -21,21 +21,48 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
   const { decision, ranked, text } = understood;
   if (MONEY.test(text) && (decision.kind === 'pass' || isCalculation(likeliest(decision))))
     return { ...understood, decision: { kind: 'pass', why: 'no-such-topic' } };
-  if (decision.kind !== 'choose' && !(decision.kind === 'answer' && isCalculation(decision.topic))) return understood;
+  const plain = plainSum(understood, situation);
+  if (plain !== null) return answered(understood, plain);
+  const open = decision.kind === 'choose' || decision.kind === 'lacks' || decision.kind === 'pass';
+  if (!open && !(decision.kind === 'answer' && isCalculation(decision.topic))) return understood;
   const asked = sumAsked(text);
   if (asked !== null && situation.scope?.topics.has(asked) === true) {
     const probability = ranked.find((each) => each.topic === asked)?.probability ?? 0;
     // One sum taken for another is the subject's to decide; among other topics the matcher has to think it likely.
+    const offered = decision.kind === 'choose' ? decision.topics : [];
     const likely =
-      decision.kind === 'answer' ||
-      (probability >= LEAST_ASKED && !hazardLikelier(decision.topics, probability, situation));
+      decision.kind === 'answer' || (probability >= LEAST_ASKED && !hazardLikelier(offered, probability, situation));
     if (likely) return answered(understood, { topic: asked, probability });
   }
-  if (decision.kind === 'answer') return understood;
+  if (decision.kind !== 'choose') return understood;
   const told = decision.topics.find((each, i) => gives(each, i === 0, text, situation));
   return told === undefined || troubleAsLikely(decision.topics, told, situation)
     ? understood
     : answered(understood, told);
+}
+
+/**
+ * The sum that the words ask for plainly, whatever the matcher made of them; of several the one that the subject of the
+ * question names, or else the likeliest. Null where there is none, where somebody wants a person or tells of trouble.
+ */
+function plainSum({ decision, ranked, text }: Understood, situation: Situation): Ranked | null {
+  if (decision.kind === 'person' || decision.kind === 'language' || tellsTrouble(decision, situation)) return null;
+  const context = sumContext(situation);
+  if (context === null) return null;
+  const sums = sumsPlainlyAsked(text, context).filter((each) => situation.scope?.topics.has(each) === true);
+  const asked = sumAsked(text);
+  const rank = (topic: TopicId) => ranked.findIndex((each) => each.topic === topic) + 1 || Number.POSITIVE_INFINITY;
+  const topic = asked !== null && sums.includes(asked) ? asked : [...sums].sort((a, b) => rank(a) - rank(b))[0];
+  if (topic === undefined) return null;
+  const sum = { topic, probability: ranked.find((each) => each.topic === topic)?.probability ?? 0 };
+  return decision.kind === 'choose' && troubleAsLikely(decision.topics, sum, situation) ? null : sum;
+}
+
+/** Whether the matcher is sure of a fault or a warning. */
+function tellsTrouble(decision: Understood['decision'], { served }: Situation): boolean {
+  if (decision.kind !== 'answer') return false;
+  const kind = served.knowledge.topics.get(decision.topic)?.kind;
+  return kind === 'symptom' || kind === 'hazard';
 }
 
 /** What something costs is staff's business: no sum works it out. */

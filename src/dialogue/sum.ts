@@ -80,15 +80,16 @@ function passedToo(draft: Draft, understood: Understood | null, situation: Situa
 }
 
 /** What a sum may look at besides the words; null where no van is known or the topic has none. */
-export function contextFor(
-  topic: string,
-  { scope, booking, site, served, nowMs }: Situation,
-): CalculatorContext | null {
-  if (scope === null || !isCalculation(topic)) return null;
+export function contextFor(topic: string, situation: Situation): CalculatorContext | null {
+  return isCalculation(topic) ? sumContext(situation) : null;
+}
+
+/** What any sum may look at besides the words; null where no van is known. */
+export function sumContext({ scope, booking, site, served, nowMs }: Situation): CalculatorContext | null {
+  if (scope === null) return null;
   const { firm } = served.knowledge;
   const people = booking?.people ?? null;
   return {
-    topic,
     figures: scope.data.figures,
     vanName: scope.name,
     constants: firm.constants,

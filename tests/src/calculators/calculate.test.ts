@@ -25,10 +25,10 @@ describe('a calculation', () => {
   it('understands every choice it offers', () => {
     for (const { topic } of CALCULATORS) {
       for (const van of vanIds) {
-        const open = calculate(topic, 'tell me', null, inVan(van, topic));
+        const open = calculate(topic, 'tell me', null, inVan(van));
         if (open.kind !== 'asks') continue;
         for (const choice of open.choices) {
-          const next = calculate(topic, choice, open.inputs, inVan(van, topic));
+          const next = calculate(topic, choice, open.inputs, inVan(van));
           expect(next.kind === 'asks' ? next.asks : next.kind, `${topic}, ${van}: ${choice}`).not.toBe(open.asks);
           expect(next.kind, `${topic}, ${van}: ${choice}`).not.toBe('refused');
         }
@@ -81,7 +81,7 @@ describe('a calculation', () => {
 
   it('refuses a topic that has no sum', () => {
     expect(isCalculation('water-none')).toBe(false);
-    expect(() => calculate('water-none', 'x', null, inVan('dunlin', 'water-none'))).toThrow('water-none');
+    expect(() => calculate('water-none', 'x', null, inVan('dunlin'))).toThrow('water-none');
   });
 
   it('passes a breathing machine to staff whatever the figures', () => {
@@ -101,7 +101,7 @@ describe('a calculation', () => {
 
 describe('a follow-up', () => {
   const followedBy = (van: string, topic: string, text: string, next: string) => {
-    const context = inVan(van, topic, { amps: 10, people: 4 });
+    const context = inVan(van, { amps: 10, people: 4 });
     const { inputs } = calculate(topic, text, null, context);
     return changesInput(next, topic, inputs, context);
   };
@@ -136,7 +136,7 @@ describe('a follow-up', () => {
     expect(
       followedBy('dunlin', 'toilet-capacity', 'how often', 'how long will the gas last for 4 people in december'),
     ).toBe(false);
-    expect(changesInput('and on 16?', TOGETHER, null, inVan('dunlin', TOGETHER))).toBe(false);
+    expect(changesInput('and on 16?', TOGETHER, null, inVan('dunlin'))).toBe(false);
   });
 
   it('adds, takes off and changes appliances', () => {
@@ -263,7 +263,7 @@ describe('what hirers read', () => {
         '5 degrees, car 1700 kg, two bikes, kettle and toaster, 4 people, gas',
         '-4 degrees outside on 6 amps with the heating on 1, 6 people, 1300 kg car',
       ].map((text) => {
-        const outcome = calculate(topic, text, null, inVan(van, topic, { amps: 10, people: 4, nights: 3 }));
+        const outcome = calculate(topic, text, null, inVan(van, { amps: 10, people: 4, nights: 3 }));
         return { topic, van, outcome };
       }),
     ),

@@ -34,12 +34,11 @@ export type Booked = {
   readonly sun?: CalculatorContext['sun'];
 };
 
-/** A context for a topic in a van, with what the booking tells. */
-export function inVan(van: string, topic: string, booked: Booked = {}): CalculatorContext {
+/** A context in a van, with what the booking tells. */
+export function inVan(van: string, booked: Booked = {}): CalculatorContext {
   const found = vans.get(van);
   if (found === undefined) throw new Error(`no van '${van}' in graph/vans`);
   return {
-    topic,
     figures: found.figures,
     vanName: found.name,
     constants: firmConstants,
@@ -54,7 +53,7 @@ export function inVan(van: string, topic: string, booked: Booked = {}): Calculat
 
 /** Says the turns one after another and gives the last outcome. */
 export function talk(van: string, topic: string, turns: readonly string[], booked: Booked = {}): Outcome {
-  const context = inVan(van, topic, booked);
+  const context = inVan(van, booked);
   let outcome: Outcome | null = null;
   let previous: Inputs | null = null;
   for (const text of turns) {

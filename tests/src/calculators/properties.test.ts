@@ -39,7 +39,7 @@ describe('what always holds of the hook-up', () => {
         fc.integer({ min: 1, max: 3000 }),
         fc.constantFrom(6, 10, 16),
         (van, loads, more, amps) => {
-          const { figures, constants } = inVan(van, '');
+          const { figures, constants } = inVan(van);
           const rank = (list: readonly Load[]) =>
             RANK.indexOf(loadVerdict(tightest(limitsOf(list, amps, figures, constants)).share));
           expect(rank([...loads, load('iron', more)])).toBeGreaterThanOrEqual(rank(loads));
@@ -52,7 +52,7 @@ describe('what always holds of the hook-up', () => {
   it('a larger post never fits worse', () => {
     fc.assert(
       fc.property(anyVan, someLoads, (van, loads) => {
-        const { figures, constants } = inVan(van, '');
+        const { figures, constants } = inVan(van);
         const ranks = [6, 10, 16, 32].map((amps) =>
           RANK.indexOf(loadVerdict(tightest(limitsOf(loads, amps, figures, constants)).share)),
         );
@@ -65,7 +65,7 @@ describe('what always holds of the hook-up', () => {
   it('what is left after switching off fits, and nothing is switched off when all fits', () => {
     fc.assert(
       fc.property(anyVan, someLoads, fc.constantFrom(6, 10, 16), (van, loads, amps) => {
-        const context = inVan(van, '');
+        const context = inVan(van);
         const off = toSwitchOff(loads, amps, context);
         if (off === null) return;
         const on = loads.filter((each) => !off.includes(each));
@@ -81,15 +81,15 @@ describe('what always holds of the hook-up', () => {
   it('offers at most four sets, the most missed first, none within another', () => {
     for (const van of vanIds) {
       for (const amps of [6, 10, 16]) {
-        const sets = largestSets([], amps, inVan(van, ''));
+        const sets = largestSets([], amps, inVan(van));
         expect(sets.length).toBeLessThanOrEqual(4);
         for (const set of sets)
           for (const other of sets) expect(set !== other && set.every((name) => other.includes(name))).toBe(false);
       }
     }
-    expect(largestSets([], 10, inVan('dunlin', ''))[0]).toEqual(['heating 1,000 W', 'kettle']);
-    expect(largestSets([], 6, inVan('godwit', ''))).toEqual([['kettle']]);
-    expect(largestSets([load('heating', 1000)], 6, inVan('wren', ''))).toEqual([]);
+    expect(largestSets([], 10, inVan('dunlin'))[0]).toEqual(['heating 1,000 W', 'kettle']);
+    expect(largestSets([], 6, inVan('godwit'))).toEqual([['kettle']]);
+    expect(largestSets([load('heating', 1000)], 6, inVan('wren'))).toEqual([]);
   });
 
   it('keeps to the conventional currents at their very edge', () => {
@@ -310,7 +310,7 @@ describe('whatever is said', () => {
         fc.option(fc.integer({ min: 1, max: 6 })),
         fc.integer({ min: 1, max: 12 }),
         (van, topic, said, amps, people, month) => {
-          const context = { ...inVan(van, topic), amps, people, month };
+          const context = { ...inVan(van), amps, people, month };
           const outcome = calculate(topic, said.join(' '), null, context);
           expect(calculate(topic, said.join(' '), null, context)).toEqual(outcome);
           expect(JSON.parse(JSON.stringify(outcome))).toEqual(outcome);
@@ -330,7 +330,7 @@ describe('whatever is said', () => {
 
   it('gas that nothing burns has no end, in figures and in words', () => {
     const outcome = calculate('gas-how-long', 'how long does the gas last with no cooking', null, {
-      ...inVan('plover', 'gas-how-long'),
+      ...inVan('plover'),
       people: 2,
     });
     expect(outcome).toMatchObject({ kind: 'result', values: { gramsPerDay: 0, days: null } });
@@ -363,7 +363,7 @@ describe('whatever is said', () => {
         const text =
           '2 degrees, 5 degrees outside, 15 degrees inside, kettle, heating on 2, gas, 4 people, 2 nights, 2 bikes';
         const outcome = calculate(topic, topic === 'towing-car-match' ? 'car 1900 kg' : text, null, {
-          ...inVan(van, topic),
+          ...inVan(van),
           amps: 16,
         });
         if (outcome.kind !== 'result') throw new Error(`${topic} in ${van}: ${JSON.stringify(outcome)}`);

@@ -78,7 +78,7 @@ describe('temperatures in words', () => {
 
 describe('appliances in words', () => {
   const read = (van: string, text: string) => {
-    const { figures, constants } = inVan(van, '');
+    const { figures, constants } = inVan(van);
     return mentionsIn(countedIn(text), mainsAppliances(figures, constants)).map(
       ({ appliance, watts, step, count, off, onGas }) => ({
         key: appliance.key,
