@@ -67,6 +67,9 @@ const BY_PLATE =
   'air conditioning, awning heater, patio heater, power tool, drill, jet wash, pressure washer, ' +
   'fish tank, sewing machine';
 
+/** Of these what is sold with a lead for a 12 V socket. */
+const ON_12V = ['cool box', 'coolbox', 'cool bag', 'bottle warmer'];
+
 /** What else a load or thing is called, by its key in the firm's files; none for keys not listed. */
 export function namesOf(key: string): readonly string[] {
   const said = Object.hasOwn(SAID, key) ? SAID[key] : undefined;
@@ -75,3 +78,6 @@ export function namesOf(key: string): readonly string[] {
 
 /** Names of things whose watts only their plate tells. */
 export const NAMES_BY_PLATE: readonly string[] = BY_PLATE.split(', ');
+
+/** Those of them that run off a 12 V socket. */
+export const NAMES_ON_12V: readonly string[] = NAMES_BY_PLATE.filter((name) => ON_12V.includes(name));

@@ -1,7 +1,7 @@
 import { batteryDays as daysOf, leftAh, percentFromVolts, solarWhInMonth, usableAh } from './battery.ts';
 import { type Answer, ASKS_HOW_LONG_IT_LASTS, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH, NIGHTS_IF_KNOWN } from './common-inputs.ts';
-import { DAILY_USE, dailyUse } from './daily-use.ts';
+import { DAILY_USE, dailyUse, mainsOnlyLine } from './daily-use.ts';
 import type { InputSpec } from './input-spec.ts';
 import { monthName } from './months.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -62,7 +62,9 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const days = daysOf(usable, use.ah, solarAh);
   return {
     values: { usableAh: usable, dailyAh: use.ah, solarAh, days },
-    first: firstLine(days, inputs, context, charge.percent === null),
+    first: [mainsOnlyLine(inputs, context), firstLine(days, inputs, context, charge.percent === null)]
+      .filter((line) => line !== null)
+      .join(' '),
     working: [
       charge.percent === null
         ? `Usable: ${figure(battery.nominalAh)} Ah x ${figure(battery.usableShare, 2)} (${typeName(battery.type)}) x ${figure(battery.ageFactor, 2)} for age = ${figure(usableAh(battery))} Ah.`
@@ -75,10 +77,13 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     ],
     caution: charge.note ?? cautionFor(context),
     bar: {
-      title: 'Battery in a day',
+      title: 'Battery through a day and a night',
       unit: 'Ah',
       limit: rounded(usable, 1),
-      segments: [{ label: solarAh > 0 ? 'use less solar' : 'use', amount: rounded(Math.max(0, use.ah - solarAh), 1) }],
+      segments:
+        solarAh > 0
+          ? [{ label: 'use less solar', amount: rounded(Math.max(0, use.ah - solarAh), 1) }]
+          : use.parts.map(({ name, ah }) => ({ label: name, amount: rounded(ah, 1) })),
     },
   };
 }

@@ -4,7 +4,8 @@ import { AMPS_IF_KNOWN, INSIDE, MONTH, OUTSIDE } from './common-inputs.ts';
 import { largestStepW } from './heating-source.ts';
 import { celsiusAtGauge, type Gas, gaugeBar } from './lpg.ts';
 import { both } from './plainly.ts';
-import type { CalculatorContext, Inputs } from './types.ts';
+import type { Bar, CalculatorContext, Inputs } from './types.ts';
+import { rounded } from './units.ts';
 import { figure } from './words.ts';
 
 export type GasVerdict = 'fine' | 'weak' | 'none';
@@ -80,10 +81,32 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       verdict === 'fine'
         ? 'Never warm a cylinder with anything.'
         : `Never warm a cylinder with anything.${isInside(context) ? ' Warm the van with its heater instead.' : ` Ask us for propane before a frost.${electricLine(numberOf(inputs, 'amps'), context)}`}`,
-    bar: null,
+    bar: barOf(kind, celsius, hob, context),
     // Without gas a frosty night wants a person: propane, or another way to keep warm.
     pass: verdict === 'none',
   };
+}
+
+/** Butane by how warm its cylinder must be, propane by the pressure that the regulator wants. */
+function barOf(
+  kind: Gas,
+  celsius: number,
+  hob: boolean,
+  { constants: { butaneC, regulatorBar } }: CalculatorContext,
+): Bar {
+  return kind === 'butane'
+    ? {
+        title: 'Cylinder, degrees above freezing',
+        unit: '°',
+        limit: Math.max(0, celsius),
+        segments: [{ label: hob ? 'the hob wants' : 'the heater wants', amount: hob ? butaneC.hob : butaneC.anything }],
+      }
+    : {
+        title: 'Pressure in the cylinder',
+        unit: 'bar',
+        limit: rounded(Math.max(0, gaugeBar(celsius, kind)), 2),
+        segments: [{ label: 'the regulator wants', amount: regulatorBar }],
+      };
 }
 
 /** Heat without gas: what this post carries, or from how many amps on it is possible. Nothing where it is not. */

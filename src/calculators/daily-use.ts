@@ -4,20 +4,55 @@ import { isCold } from './common-inputs.ts';
 import type { InputSpec } from './input-spec.ts';
 import { type Load, parseLoads } from './kept.ts';
 import { ALWAYS_ON } from './lexicon.ts';
+import { WATTS } from './run-together.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
-import { figure } from './words.ts';
+import { figure, listText, wattsText } from './words.ts';
 
 /** A day's draw from the battery and how it was come by. */
 export type DailyUse = {
   readonly ah: number;
+  /** What it is made of. */
+  readonly parts: readonly { readonly name: string; readonly ah: number }[];
   readonly says: string /** Share of the rated Ah at this current: Peukert. */;
   readonly share: number;
 };
 
+/** On as people please: nobody can tell for how long. Of the rest the usual day tells. */
+const NOT_TIMED: ReadonlySet<string> = new Set([...ALWAYS_ON, 'pump', 'heating']);
+
+/** What is named, runs as long as people like, and has no hours said. */
+function withoutHours(inputs: Inputs): readonly Load[] {
+  if (Object.hasOwn(inputs, 'dailyAh')) return [];
+  const loads = parseLoads(inputs['loads']);
+  return loads.some((load) => load.hours !== null) ? [] : loads.filter((load) => !NOT_TIMED.has(load.key));
+}
+
+function hoursOf(names: readonly string[]): string {
+  const several = names.length > 1 || names[0]?.endsWith('s') === true;
+  return `${several ? 'are' : 'is'} the ${listText(names)} on`;
+}
+
 /** The inputs that say what is drawn from the battery. */
 export const DAILY_USE: readonly InputSpec[] = [
   { name: 'loads', as: 'loads', known: 'appliances' },
-  { name: 'hours', as: 'hours', known: 'hours', least: 0, most: 24, sane: 'a day has 24 hours' },
+  { name: 'mainsOnly', as: 'mainsOnly', known: 'appliances' },
+  {
+    ...WATTS,
+    needed: (inputs) => parseLoads(inputs['loads']).some((load) => load.watts === null && load.key !== 'fridge'),
+  },
+  {
+    name: 'hours',
+    as: 'hours',
+    known: 'hours',
+    least: 0,
+    most: 24,
+    sane: 'a day has 24 hours',
+    needed: (inputs) => inputs['nonstop'] !== true && inputs['usual'] !== true && withoutHours(inputs).length > 0,
+    ask: (_, inputs) => ({
+      question: `How many hours a day ${hoursOf(withoutHours(inputs).map((load) => load.name))}?`,
+      choices: ['1 hour', '2 hours', '4 hours', 'All the time'],
+    }),
+  },
   {
     name: 'dailyAh',
     as: 'ampHours',
@@ -42,6 +77,7 @@ export const DAILY_USE: readonly InputSpec[] = [
     words:
       /\bhow many hours\b|\bhow long (can|could|will|would|do|may|might) (we|i|you) (run|watch|use|leave|keep|have|play)\b|\b(24 ?\/ ?7|non ?stop|round the clock|all the time|constantly|continuously)\b/,
   },
+  { name: 'usual', as: 'flag', known: 'hours', words: /\b(usual|usually|normal|normally|ordinary|average|typical)\b/ },
   { name: 'onlyThese', as: 'flag', known: 'appliances', words: /\b(only|just|nothing (else )?but|nothing else)\b/ },
   {
     name: 'heated',
@@ -58,7 +94,8 @@ export const DAILY_USE: readonly InputSpec[] = [
  */
 export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
   const said = numberOf(inputs, 'dailyAh');
-  if (said !== null) return { ah: said, says: `You use ${figure(said)} Ah a day.`, share: 1 };
+  if (said !== null)
+    return { ah: said, parts: [{ name: 'use', ah: said }], says: `You use ${figure(said)} Ah a day.`, share: 1 };
   const loads = timed(inputs);
   if (loads.length > 0) return fromLoads(loads, inputs, context);
   const { battery } = context.figures;
@@ -66,6 +103,7 @@ export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
   if (inputs['heated'] === true || (inputs['heated'] !== false && isCold(month, context))) {
     return {
       ah: battery.coldDayAh,
+      parts: [{ name: 'a usual cold day', ah: battery.coldDayAh }],
       says: `A usual cold day with the heating takes ${figure(battery.coldDayAh)} Ah.`,
       share: 1,
     };
@@ -76,9 +114,22 @@ export function dailyUse(inputs: Inputs, context: CalculatorContext): DailyUse {
   const ah = battery.summerDayAh + more;
   return {
     ah,
+    parts: [{ name: 'a usual day', ah }],
     says: `A usual summer day takes ${figure(ah)} Ah${more === 0 ? '' : ` at ${figure(outside ?? 0)}°`}.`,
     share: 1,
   };
+}
+
+/** What is named and cannot run off hook-up, said; null where there is none. */
+export function mainsOnlyLine(inputs: Inputs, { figures, vanName }: CalculatorContext): string | null {
+  const names = inputs['mainsOnly'];
+  if (!Array.isArray(names) || names.length === 0) return null;
+  const { inverterW } = figures.mains;
+  const why =
+    inverterW === undefined
+      ? `${vanName} has no inverter`
+      : `the inverter socket gives ${wattsText(inverterW)} at most`;
+  return `The ${listText(names)} cannot run off hook-up: ${why}.`;
 }
 
 /** The loads with their hours; none when no hours were said of any. */
@@ -107,6 +158,7 @@ function fromLoads(
   const fast = amps > (peukertFromTimes * battery.nominalAh) / RATED_HOURS;
   return {
     ah,
+    parts: parts.map(({ load, ah: each }) => ({ name: load.name, ah: each })),
     says: `${parts.map(({ load, ah: each }) => `${load.name}${load.count > 1 ? ` x ${load.count}` : ''} ${figure(load.hours)} h: ${figure(each)} Ah`).join(', ')}; ${figure(ah)} Ah a day, and nothing else.`,
     share: fast ? peukertShare(battery.nominalAh, amps, peukert[battery.type]) : 1,
   };

@@ -71,6 +71,12 @@ export const gasHowLong: Calculator = {
       least: 0,
       most: 100,
       sane: 'a cylinder is between 0 and 100 per cent full',
+      needed: (inputs) =>
+        inputs['begun'] === true && !['bottles', 'kg', 'dailyKg'].some((name) => Object.hasOwn(inputs, name)),
+      ask: () => ({
+        question: 'How full is the cylinder, about? Lift it a little, or look at its gauge if it has one.',
+        choices: ['A quarter', 'Half', 'Three quarters', 'Full'],
+      }),
     },
     {
       name: 'bottles',
@@ -106,6 +112,10 @@ export const gasHowLong: Calculator = {
       words: /\b(heat|heating|heater|heaters|warm|warmth|fire|radiators|boiler)\b/,
       unless: no(HEAT),
     },
+    flag(
+      'begun',
+      /\b(what('s| is| we have| we've got)?|whatever('s| is)?) left (in|of)\b|\b(isn't|isnt|is not|not|bottle's not|no longer)( quite| completely)? full\b|\b(part|partly|half) ?-? ?used\b|\b(used some|nearly empty|getting low|running low|already been used|already opened)\b/,
+    ),
     flag('oneBottle', /\b(bottle|cylinder|canister|bottel)\b/),
     flag('only-cooking', only(COOKING)),
     flag('only-heating', only(HEAT)),

@@ -2,8 +2,9 @@ import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { AMPS, OUTSIDE } from './common-inputs.ts';
 import { type Load, parseLoads } from './kept.ts';
 import { both } from './plainly.ts';
+import { usualGas } from './sources.ts';
 import { drawW, isBackground, limitsOf, loadVerdict, tightest } from './supply.ts';
-import type { CalculatorContext, Inputs } from './types.ts';
+import type { Bar, CalculatorContext, Inputs } from './types.ts';
 import { maxRiseK } from './warming.ts';
 import { figure, listText, wattsText } from './words.ts';
 
@@ -42,7 +43,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const outside = numberOf(inputs, 'outside');
   const on = parseLoads(inputs['appliances']).filter((load) => load.key !== 'heating' && !isBackground(load.key));
   const onW = on.reduce((sum, load) => sum + drawW(load), 0);
-  if (isDiesel(context)) return diesel(context);
+  if (isDiesel(context)) return diesel(outside, context);
   const stepW = largestStepW(amps, on, context);
   const cold = outside !== null && outside < constants.addGasBelowC;
   const source: HeatSource = stepW === 0 ? 'gas' : cold ? 'mix' : 'electric';
@@ -71,7 +72,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
           : 'Vents stay open, whatever heats.',
     bar:
       amps === 0
-        ? null
+        ? heatBar(gasW(context), outside, context)
         : {
             title: 'On the post',
             unit: 'W',
@@ -107,7 +108,31 @@ function leaveOff(spareW: number, on: readonly Load[], context: CalculatorContex
     : `turn it down before you use the ${listText(large)}.`;
 }
 
-function diesel(context: CalculatorContext): Answer {
+/** What holds the van warm against what the heater gives; outside as said, or as it usually is that month. */
+function heatBar(givesW: number, outside: number | null, { constants, figures, month }: CalculatorContext): Bar {
+  const outsideC = outside ?? constants.outsideC[month - 1] ?? constants.heatsBelowC;
+  const { insideC } = constants.usual;
+  return {
+    title: `Heat at ${figure(outsideC)}° outside`,
+    unit: 'W',
+    limit: givesW,
+    segments: [
+      { label: `${insideC}° inside`, amount: Math.round(figures.heating.lossWPerK * Math.max(0, insideC - outsideC)) },
+    ],
+  };
+}
+
+/** Watts of the gas heating as it is used every day. */
+function gasW({ figures, constants }: CalculatorContext): number {
+  return (
+    usualGas(
+      figures.heating.sources.filter(({ kind }) => kind === 'gas'),
+      constants.usualGasW,
+    )?.watts ?? 0
+  );
+}
+
+function diesel(outside: number | null, context: CalculatorContext): Answer {
   const source = context.figures.heating.sources.find((each) => each.kind === 'diesel');
   const watts = source?.watts ?? 0;
   return {
@@ -118,6 +143,6 @@ function diesel(context: CalculatorContext): Answer {
       'It takes fuel from the vehicle and stops below about a quarter of a tank.',
     ],
     caution: 'Off in filling stations and anywhere enclosed. Heaters of your own are not allowed on the sockets.',
-    bar: null,
+    bar: heatBar(watts, outside, context),
   };
 }

@@ -1,8 +1,9 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, coldWaterC, MONTH } from './common-inputs.ts';
 import { onPost, type Source, sourcesOf, usualGas } from './sources.ts';
-import type { CalculatorContext, Inputs } from './types.ts';
-import { waterMinutes } from './water-heat.ts';
+import type { Bar, CalculatorContext, Inputs } from './types.ts';
+import { rounded, WATTS_PER_KILOWATT } from './units.ts';
+import { type Tank, waterKWh, waterMinutes } from './water-heat.ts';
 import { figure, listText, minutesText, wattsText } from './words.ts';
 
 /** How hot the van's tank gets in the end and what a tap calls hot, in degrees Celsius; a heater that stops sooner decides. */
@@ -73,18 +74,22 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     };
   }
   const setting = textOf(inputs, 'source') ?? assumed(numberOf(inputs, 'amps'), context) ?? '';
-  if (setting === 'engine') return byEngine(hotWater.engineMinutes ?? 0);
-  const used = sourcesOf(setting, hotWater.sources);
   const month = numberOf(inputs, 'month') ?? context.month;
   const fromC = numberOf(inputs, 'from') ?? coldWaterC(month, context);
   const most = hotWater.maxC;
+  const { heatStartMinutes, waterHeatKJPerLK } = context.constants;
+  const tankTo = (target: number): Tank => ({
+    litres: hotWater.litres,
+    fromC,
+    toC: target,
+    kJPerLK: waterHeatKJPerLK,
+  });
+  if (setting === 'engine') return byEngine(hotWater.engineMinutes ?? 1, tankTo(hotC(context, hotWater)));
+  const used = sourcesOf(setting, hotWater.sources);
   const wanted = numberOf(inputs, 'target');
   const toC = Math.min(wanted ?? hotC(context, hotWater), most);
-  const { heatStartMinutes, waterHeatKJPerLK } = context.constants;
   const usefulW = used.reduce((sum, source) => sum + source.watts * efficiencyOf(source, hotWater), 0);
-  const minutesTo = (target: number) =>
-    waterMinutes({ litres: hotWater.litres, fromC, toC: target, kJPerLK: waterHeatKJPerLK }, usefulW) +
-    heatStartMinutes;
+  const minutesTo = (target: number) => waterMinutes(tankTo(target), usefulW) + heatStartMinutes;
   const minutes = minutesTo(toC);
   const furtherLine = (reached: number) =>
     wanted === null && reached < most
@@ -107,17 +112,46 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
       toC >= context.constants.hotC
         ? `Water at ${figure(toC)}° scalds in seconds, children sooner: mix it before anybody gets under it.`
         : null,
-    bar: null,
+    bar: onThePost(used, numberOf(inputs, 'amps'), context) ?? heatBar(tankTo(toC), usefulW),
   };
 }
 
-function byEngine(minutes: number): Answer {
+/** Electric heat against the post's rating; null where none is used or the rating is not known. */
+function onThePost(
+  used: readonly Source[],
+  amps: number | null,
+  { figures, constants }: CalculatorContext,
+): Bar | null {
+  const electric = used.filter(({ kind }) => kind === 'electric');
+  if (electric.length === 0 || amps === null || amps === 0) return null;
+  return {
+    title: 'On the post',
+    unit: 'W',
+    limit: amps * constants.volts,
+    segments: [
+      { label: 'fridge and charger', amount: figures.mains.backgroundW },
+      ...electric.map(({ watts }) => ({ label: 'water heater', amount: watts })),
+    ],
+  };
+}
+
+/** The heat a tank takes against what the heater puts into it in an hour. */
+function heatBar(tank: Tank, usefulW: number): Bar {
+  return {
+    title: 'Heat of one hour',
+    unit: 'kWh',
+    limit: rounded(usefulW / WATTS_PER_KILOWATT, 2),
+    segments: [{ label: 'a tank of water', amount: rounded(waterKWh(tank), 2) }],
+  };
+}
+
+function byEngine(minutes: number, tank: Tank): Answer {
   return {
     values: { minutes },
     first: `About ${figure(minutes)} minutes' driving: the engine warms it.`,
     working: ['Off hook-up and parked there is no other way but a pan or the kettle on the hob.'],
     caution: 'Do not run the engine just for this on a pitch.',
-    bar: null,
+    bar: heatBar(tank, (waterKWh(tank) * WATTS_PER_KILOWATT * 60) / minutes),
   };
 }
 

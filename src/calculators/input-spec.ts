@@ -32,6 +32,7 @@ export type InputKind =
   | 'count'
   | 'appliances'
   | 'loads'
+  | 'mainsOnly'
   | 'things'
   | 'source';
 

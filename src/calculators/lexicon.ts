@@ -1,5 +1,5 @@
 import type { Constants, Figures } from '../knowledge/schema.ts';
-import { NAMES_BY_PLATE, namesOf } from './appliance-names.ts';
+import { NAMES_BY_PLATE, NAMES_ON_12V, namesOf } from './appliance-names.ts';
 
 /** Something that draws power, and every way it may be named. `watts` is null when only its plate can tell. */
 export type Appliance = {
@@ -17,8 +17,8 @@ export type Appliance = {
 /** How much things of the hirer's own are missed: the middle of the firm's scale. */
 export const OWN_MISSED = 5;
 
-/** What a hirer's own thing draws at most from a 12 V socket: its fuse of 10 A, and a little for what plates overstate. */
-const MOST_ON_12V_W = 150;
+/** What draws at most from a 12 V socket: its fuse of 10 A, and a little for what plates overstate. */
+export const MOST_ON_12V_W = 150;
 
 /** The key of what the charger takes more after a flat battery. */
 export const FLAT_CHARGE = 'flat-charge';
@@ -26,7 +26,13 @@ export const FLAT_CHARGE = 'flat-charge';
 /** What runs all day when no hours are said of it. */
 export const ALWAYS_ON: ReadonlySet<string> = new Set(['fridge', 'panel', 'fridge-controls', 'router']);
 
-const cache = new WeakMap<Figures, Map<Constants, { mains: readonly Appliance[]; battery: readonly Appliance[] }>>();
+type Lexicons = {
+  readonly mains: readonly Appliance[];
+  readonly battery: readonly Appliance[];
+  readonly mainsOnly: readonly Appliance[];
+};
+
+const cache = new WeakMap<Figures, Map<Constants, Lexicons>>();
 
 /** What can be named in a sum about the hook-up: the van's loads, the heater as one, and hirers' own things. */
 export function mainsAppliances(figures: Figures, constants: Constants): readonly Appliance[] {
@@ -38,13 +44,19 @@ export function batteryAppliances(figures: Figures, constants: Constants): reado
   return lexicons(figures, constants).battery;
 }
 
-function lexicons(
-  figures: Figures,
-  constants: Constants,
-): { mains: readonly Appliance[]; battery: readonly Appliance[] } {
-  const known = cache.get(figures) ?? new Map();
+/** What cannot run off the battery of this van, whatever its charge. */
+export function mainsOnlyAppliances(figures: Figures, constants: Constants): readonly Appliance[] {
+  return lexicons(figures, constants).mainsOnly;
+}
+
+function lexicons(figures: Figures, constants: Constants): Lexicons {
+  const known = cache.get(figures) ?? new Map<Constants, Lexicons>();
   cache.set(figures, known);
-  const found = known.get(constants) ?? { mains: mains(figures, constants), battery: battery(figures, constants) };
+  const found = known.get(constants) ?? {
+    mains: mains(figures, constants),
+    battery: battery(figures, constants),
+    mainsOnly: mainsOnly(figures, constants),
+  };
   known.set(constants, found);
   return found;
 }
@@ -108,7 +120,7 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
       });
   }
   const wired = new Set(list.map((appliance) => appliance.key));
-  list.push(...byPlate().filter((appliance) => !wired.has(appliance.key)));
+  list.push(...byPlate(NAMES_BY_PLATE).filter((appliance) => !wired.has(appliance.key)));
   return list;
 }
 
@@ -141,13 +153,28 @@ function battery(figures: Figures, constants: Constants): readonly Appliance[] {
       phrases: phrasesOf('fridge', [], []),
     });
   }
+  const { inverterW = 0 } = figures.mains;
   list.push(
     ...ownThings(constants).filter(
-      (thing) => thing.watts !== null && thing.watts <= (figures.mains.inverterW ?? MOST_ON_12V_W),
+      ({ key, watts }) => (watts ?? 0) <= inverterW || constants.things[key]?.lead12V === true,
     ),
   );
-  list.push(...byPlate());
+  list.push(...byPlate(NAMES_ON_12V));
   return list;
+}
+
+/** Of these 'hot water' and 'ring' mostly mean the gas, and the rest is wired in. */
+const NO_PLUG: ReadonlySet<string> = new Set(['heating', 'water-heater', 'ring', 'fridge', 'charger', FLAT_CHARGE]);
+
+/** What can be named in a sum about the battery and runs on the hook-up alone: over the inverter, or with no inverter at all. */
+function mainsOnly(figures: Figures, constants: Constants): readonly Appliance[] {
+  const onBattery = new Set(battery(figures, constants).map(({ key }) => key));
+  return mains(figures, constants).flatMap((appliance) => {
+    if (NO_PLUG.has(appliance.key) || onBattery.has(appliance.key)) return [];
+    // 'A brew' is as often made on the hob.
+    const phrases = appliance.key === 'kettle' ? [['electric', 'kettle'], ['kettle']] : appliance.phrases;
+    return [{ ...appliance, phrases }];
+  });
 }
 
 function ownThings(constants: Constants): readonly Appliance[] {
@@ -167,8 +194,8 @@ function ownThings(constants: Constants): readonly Appliance[] {
   );
 }
 
-function byPlate(): readonly Appliance[] {
-  return NAMES_BY_PLATE.map((name) => ({
+function byPlate(names: readonly string[]): readonly Appliance[] {
+  return names.map((name) => ({
     key: name.replaceAll(' ', '-'),
     name,
     watts: null,

@@ -2,7 +2,7 @@ import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { CHILDREN, PEOPLE_IF_KNOWN } from './common-inputs.ts';
 import { parseThings } from './kept.ts';
 import { ASKS } from './plainly.ts';
-import { goByHead, spread, type Thing, thingsIn } from './things.ts';
+import { goByHead, STUFF, spread, type Thing, thingsIn } from './things.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { figure } from './words.ts';
 
@@ -34,7 +34,7 @@ export const loadHowMuch: Calculator = {
       name: 'things',
       as: 'things',
       known: 'things',
-      needed: (inputs) => inputs['general'] !== true,
+      needed: (inputs) => inputs['general'] !== true || inputs['stuff'] === true,
       ask: () => ({
         question: 'What do you want to load? Name the things, with their weight where you know it.',
         choices: ['Clothes and food for all of us', 'Two bikes and four chairs', 'A full water tank'],
@@ -42,6 +42,8 @@ export const loadHowMuch: Calculator = {
     },
     { ...PEOPLE_IF_KNOWN, needed: (inputs, context) => ridesInVan(context) || goByHead(parseThings(inputs['things'])) },
     CHILDREN,
+    // 'Will all our stuff be over the limit?' wants to know what there is.
+    { name: 'stuff', as: 'flag', known: 'things', words: STUFF, unless: /\bhow much\b/ },
     {
       name: 'general',
       as: 'flag',

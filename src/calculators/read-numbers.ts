@@ -32,6 +32,9 @@ const NO_HOOK_UP =
 const POST_WORDS =
   /^(post|pitch|site|supply|hook|hookup|ehu|bollard|pedestal|says|say|said|gives|rated|ampage|amps|socket|plug|marked|reads|campsite)$/;
 
+/** What may follow a rating that is said without its unit: 'we're on a 16, what can we use'. */
+const AFTER_RATING = /^$|^[?.,!]$|^(site|post|hook|pitch|pole|for|with|here|so|can|what|whats|and|is|will|tonight)$/;
+
 export function readAmps(reading: Reading, spec: InputSpec): number | null {
   const { pieces, quantities } = reading.counted;
   const said = quantities.find(
@@ -50,12 +53,7 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
       RATINGS.has(each.high) &&
       each.high >= 4 &&
       /\b(on|on a|got|have|only|just got|only got|a)$/.test(before.join(' ')) &&
-      (next === '' ||
-        /^[?.,!]$/.test(next) ||
-        next === 'site' ||
-        next === 'post' ||
-        next === 'hook' ||
-        next === 'pitch')
+      AFTER_RATING.test(next)
     )
       return each.high;
   }
@@ -142,10 +140,20 @@ const SHARES: readonly (readonly [RegExp, number])[] = [
   ],
 ];
 
+/** In reply to 'how full is it?'. */
+const WHEN_ASKED: readonly (readonly [RegExp, number])[] = [
+  [/\b(nearly|almost) (empty|gone|out)\b/, 10],
+  [/\b(nearly|almost) full\b/, 90],
+  [/\bempty\b/, 0],
+  [/\bfull\b/, 100],
+];
+
 export function readPercent(reading: Reading, spec: InputSpec): number | null {
   const said = firstOf('percent')(reading, spec);
   if (said !== null) return said;
-  return SHARES.find(([pattern]) => pattern.test(reading.text))?.[1] ?? null;
+  const share = SHARES.find(([pattern]) => pattern.test(reading.text))?.[1] ?? null;
+  if (share !== null || reading.asked !== spec.name) return share;
+  return WHEN_ASKED.find(([pattern]) => pattern.test(reading.text))?.[1] ?? null;
 }
 
 export function readSlope(reading: Reading, spec: InputSpec): number | null {

@@ -1,10 +1,11 @@
 import type { InputKind, InputSpec, InputValue, Reader, Reading } from './input-spec.ts';
 import { parseThings, thingText } from './kept.ts';
-import { batteryAppliances, mainsAppliances } from './lexicon.ts';
+import { mainsAppliances } from './lexicon.ts';
 import { mentionsIn } from './mentions.ts';
 import { monthIn } from './months.ts';
 import { peopleIn } from './people.ts';
 import { countedIn } from './quantities.ts';
+import { batteryNamed, mainsOnlyNamed } from './read-battery.ts';
 import { readLoads } from './read-loads.ts';
 import {
   endOf,
@@ -150,9 +151,8 @@ const READERS: Readonly<Record<InputKind, Reader>> = {
   appliances: readLoads((reading) =>
     mentionsIn(reading.counted, mainsAppliances(reading.context.figures, reading.context.constants)),
   ),
-  loads: readLoads((reading) =>
-    mentionsIn(reading.counted, batteryAppliances(reading.context.figures, reading.context.constants)),
-  ),
+  loads: readLoads(batteryNamed),
+  mainsOnly: mainsOnlyNamed,
   things: readThings,
   source: readSource,
 };

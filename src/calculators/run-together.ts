@@ -77,7 +77,7 @@ export const APPLIANCES: InputSpec = {
 };
 
 /** Asked only when a named thing's draw cannot be known from the van: a step of the heating, or a plate. */
-const WATTS: InputSpec = {
+export const WATTS: InputSpec = {
   name: 'watts',
   as: 'ampHours',
   known: 'watts',

@@ -2,7 +2,7 @@ import { solarWhInMonth, sunHoursIn } from './battery.ts';
 import { SHADED } from './battery-days.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH } from './common-inputs.ts';
-import { DAILY_USE, dailyUse } from './daily-use.ts';
+import { DAILY_USE, dailyUse, mainsOnlyLine } from './daily-use.ts';
 import { monthName } from './months.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
@@ -38,9 +38,10 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
           : `No, in ${monthName(month)} it falls short: ${figure(solarAh)} Ah a day against ${figure(use.ah)} Ah.`,
     working: [
       `${figure(figures.solarW ?? 0)} W x ${figure(sunHoursIn(month, context))} sun hours x ${figure(constants.solarFactor, 2)}${shaded ? ` x ${figure(constants.shadedShare, 2)} for shade` : ''} = ${figure(solarWh, 0)} Wh, ${figure(solarAh)} Ah.`,
+      mainsOnlyLine(inputs, context) ?? '',
       use.says,
       ...(drive === undefined || keepsUp ? [] : [`An hour's driving brings another ${figure(drive)} Ah.`]),
-    ],
+    ].filter((line) => line !== ''),
     caution: shaded ? null : 'Halve it under trees or with a dirty panel.',
     bar: {
       title: `A day in ${monthName(month)}`,

@@ -196,7 +196,7 @@ function water(counted: Counted, figures: Figures, constants: Constants): readon
 }
 
 /** Belongings that nobody names: beside named things the clothes and kit of everybody, alone nothing to go by. */
-const STUFF = /\b(our|everyone's|everybody's|the kids) (stuff|gear|things|belongings|bits)\b/;
+export const STUFF = /\b(our|everyone's|everybody's|the kids) (stuff|gear|things|belongings|bits)\b/;
 
 function kit(
   counted: Counted,

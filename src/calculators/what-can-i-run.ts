@@ -19,7 +19,7 @@ export const whatCanIRun: Calculator = {
     asksWhat(reading) &&
     isOfSupply(reading) &&
     ON_THE_POST.test(reading.text) &&
-    ((ampsSaid(reading) ?? 0) > 0 || /\b(run|plug|plugged|leccy|electric\w*|watts)\b/.test(reading.text)),
+    ((ampsSaid(reading) ?? 0) > 0 || /\b(run|plug|plugged|leccy|electric\w*|watts|limit)\b/.test(reading.text)),
   inputs: [APPLIANCES, AMPS],
   answer,
 };

@@ -11,6 +11,9 @@ const LEAST_TOLD = 0.15;
 /** From here on a sum that is the likeliest is done for any figure that it could use: '15 outside, the butane is fine?'. */
 const LIKELY = 0.3;
 
+/** Beside a sum that is asked for plainly a fault or a warning less likely than this is no doubt. */
+const LEAST_TROUBLE = 0.15;
+
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
  * last, no hook-up' the gas, whatever else the words speak of. Where the words put no such question, a sum that is offered
@@ -55,7 +58,8 @@ function plainSum({ decision, ranked, text }: Understood, situation: Situation):
   const topic = asked !== null && sums.includes(asked) ? asked : [...sums].sort((a, b) => rank(a) - rank(b))[0];
   if (topic === undefined) return null;
   const sum = { topic, probability: ranked.find((each) => each.topic === topic)?.probability ?? 0 };
-  return decision.kind === 'choose' && troubleAsLikely(decision.topics, sum, situation) ? null : sum;
+  const offered = decision.kind === 'choose' ? decision.topics.filter((each) => each.probability >= LEAST_TROUBLE) : [];
+  return troubleAsLikely(offered, sum, situation) ? null : sum;
 }
 
 /** Whether the matcher is sure of a fault or a warning. */
