@@ -4,6 +4,7 @@ import { MONTH, NIGHTS_IF_KNOWN } from './common-inputs.ts';
 import { DAILY_USE, dailyUse, mainsOnlyLine } from './daily-use.ts';
 import type { InputSpec } from './input-spec.ts';
 import { monthName } from './months.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { daysText, figure, forNightsLeft } from './words.ts';
@@ -24,6 +25,11 @@ export const batteryDays: Calculator = {
     named: /\b(battery|batteries)\b/,
     asks: ASKS_HOW_LONG_IT_LASTS,
   },
+  plainly: both(
+    /\b(battery|batteries)\b/,
+    /^(?=.*\b(off ?-? ?grid|off (the )?hook|no hook|without (a |any )?hook|no (mains|electric\w*|plug)|not (plugged|hooked)|unplugged|wild camp\w*)\b)(?=.*(\?|\b(how|will|does|days|nights)\b))/,
+    /\b(gas|solar|panel keep|charg\w*|flat|dead|where|volts?|low|gauge|cpap|breathing|inverter|water|disconnect|change|replace)\b/,
+  ),
   inputs: [
     ...DAILY_USE,
     MONTH,

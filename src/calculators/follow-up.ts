@@ -1,4 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
+import type { Piece } from '../language/numbers.ts';
+import type { Calculator } from './calculator.ts';
 import { calculatorOf } from './calculators.ts';
 import type { InputKind, Reading } from './input-spec.ts';
 import { parseLoads } from './kept.ts';
@@ -11,16 +13,20 @@ import type { CalculatorContext, Inputs } from './types.ts';
 const EMPTY = new Set(
   (
     "and what about how if or ok okay but then with without plus only just same for on in at the a an is it it's its we i us our my me are would " +
-    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks hmm no yes not ' +
+    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks thank hmm no yes not each everyone site farm pitch place post here today time now ' +
     "actually sorry mean meant should said use used using run running turn turned off up down all both still fit work more less it'd that's " +
     'outside inside degrees tonight overnight adults adult kids kid children people person amp amps night nights day days week hours hour gas electric ' +
     'january february march april may june july august september october november december summer winter spring autumn'
   ).split(' '),
 );
 const OPENER =
-  /^(and|what about|how about|what if|but|or|ok and|then|if|with|without|plus|only|just|in|on|for|instead|no,|sorry|i meant?|actually)\b/;
-/** A question of its own: 'where', 'how do I'. */
-const QUESTION = /\b(where|why|who|which|when|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
+  /^(and|what about|how about|what if|but|or|ok and|then|so|if|with|without|plus|only|just|in|on|at|for|instead|now|no|sorry|i meant?|actually)\b/;
+/** A question of its own: 'where', 'how do I'. 'When we are only two' is a condition. */
+const QUESTION =
+  /\b(where|why|who|which|when (will|is|do|does|did|can|should|must)|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
+/** What is said before a change: thanks, an apology, news. */
+const COURTESY =
+  /\b(thanks?|thank you|cheers|ta|ok|okay|great|lovely|brilliant|perfect|good|right|sorry|silly|wrong|mistake|misread|oops|wait|hang on|actually|ah|oh|hmm|no|yes)\b/;
 
 /** Subjects, and the topics in which naming them is no change of subject. */
 const SUBJECTS: readonly (readonly [RegExp, RegExp])[] = [
@@ -58,7 +64,26 @@ export function changesInput(
   if (SUBJECTS.some(([subject, at]) => subject.test(reading.text) && !at.test(topic))) return false;
   const read = readTable(calculator.inputs, reading);
   if (read.absurd === null && Object.keys(read.values).length === 0) return false;
-  return strangeWords(reading) <= (OPENER.test(reading.text) ? MOST_STRANGE : 0);
+  return strangeWords(reading) <= (OPENER.test(reading.text) ? MOST_STRANGE : 0) || changesAtLast(reading, calculator);
+}
+
+/**
+ * Whether the last sentence changes an input by itself and what stands before it is thanks, an apology or news: 'Thank you.
+ * And on 6 amps, at the farm?', 'Silly me, I read the wrong line. It is 2,120.'
+ */
+function changesAtLast({ counted, context, previous }: Reading, { inputs }: Calculator): boolean {
+  const { pieces } = counted;
+  const read = (part: readonly Piece[]) =>
+    readingOf(part.map(({ typed, glued }) => (glued ? typed : ` ${typed}`)).join(''), context, previous);
+  return pieces.some((piece, stop) => {
+    if (stop === 0 || stop >= pieces.length - 2 || !/^[.,;!]$/.test(piece.text)) return false;
+    const [before, last] = [read(pieces.slice(0, stop)), read(pieces.slice(stop + 1))];
+    const { values, absurd } = readTable(inputs, last);
+    if (absurd === null && Object.keys(values).length === 0) return false;
+    const opens = OPENER.test(last.text);
+    if (strangeWords(last) > (opens ? MOST_STRANGE : 0)) return false;
+    return COURTESY.test(before.text) || (opens && strangeWords(before) <= MOST_STRANGE);
+  });
 }
 
 /** What hirers measure or read off a plate: words that give it want a sum. */

@@ -43,7 +43,7 @@ export const loadHowMuch: Calculator = {
     { ...PEOPLE_IF_KNOWN, needed: (inputs, context) => ridesInVan(context) || goByHead(parseThings(inputs['things'])) },
     CHILDREN,
     // 'Will all our stuff be over the limit?' wants to know what there is.
-    { name: 'stuff', as: 'flag', known: 'things', words: STUFF, unless: /\bhow much\b/ },
+    { name: 'stuff', as: 'flag', known: 'things', words: STUFF, unless: /\bhow much\b|\bleft\b|\ballowance\b/ },
     {
       name: 'general',
       as: 'flag',

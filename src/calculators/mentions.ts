@@ -24,16 +24,17 @@ type Place = { readonly appliance: Appliance; readonly from: number; readonly to
 
 /** Finds the appliances of `known` in a text; a number belongs to the nearest name. Watts said of nothing known stand alone. */
 export function mentionsIn(counted: Counted, known: readonly Appliance[]): readonly Mention[] {
-  const places = merged(placesIn(counted.pieces, known));
+  const all = placesIn(counted.pieces, known);
+  const places = merged(all);
   const free = new Set(counted.quantities);
   const steps = places.map((place) => (place.appliance.key === 'heating' ? stepOf(counted, place, free) : null));
-  const watts = bind(places, counted, free, 'watts');
-  const hours = bind(places, counted, free, 'hours');
+  const watts = bind(places, all, counted, free, 'watts');
+  const hours = bind(places, all, counted, free, 'hours');
   const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours' && isOfADay(quantity, counted));
   const shared = onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : wholeNight(counted.pieces);
   const lamp = known.find((each) => each.key === 'lamp');
   const mentions = places.map((place, i): Mention => {
-    const count = countOf(counted, place, free);
+    const count = countOf(counted, place, free) ?? countBehind(counted, place, places, free);
     // Where lamps count one by one, 'three lights' are three lamps.
     const appliance = place.appliance.key === 'lights' && count !== null && lamp !== undefined ? lamp : place.appliance;
     return {
@@ -93,9 +94,16 @@ function merged(places: readonly Place[]): readonly Place[] {
   return places.filter((place, i) => places.findIndex((other) => other.appliance.key === place.appliance.key) === i);
 }
 
-/** The quantity of a unit that belongs to each place: nearest by pieces, each used once. */
+/** How far off a number may stand from its name, by {@link gapOf}. */
+const FARTHEST = { watts: 5, hours: 8 };
+/** 'It is 2.2 kW' is said of what was named last, however far back. */
+const OF_IT =
+  /\b(it is|it's|its|they are|they're|which is|that is|that's|thats|it says|says|rated|rated at|plate says|uses|draws)( about| around| only)?$/;
+
+/** The quantity of a unit that belongs to each place: nearest to any mention of it, each used once. */
 function bind(
   places: readonly Place[],
+  all: readonly Place[],
   counted: Counted,
   free: Set<Quantity>,
   unit: 'watts' | 'hours',
@@ -107,14 +115,38 @@ function bind(
     let bestGap = Number.POSITIVE_INFINITY;
     places.forEach((place, i) => {
       if (result[i] !== null) return;
-      const gap = gapOf(counted.pieces, place, quantity);
+      const mine = all.filter((other) => other.appliance.key === place.appliance.key);
+      const gap = Math.min(...mine.map((other) => gapOf(counted.pieces, other, quantity)));
       if (gap < bestGap) [best, bestGap] = [i, gap];
     });
-    if (best < 0 || bestGap > (unit === 'watts' ? 5 : 8)) continue;
+    if (bestGap > FARTHEST[unit] && !isBracketed(counted, places[best], quantity))
+      best = lastNamed(counted, places, result, quantity);
+    if (best < 0) continue;
     result[best] = quantity.high;
     free.delete(quantity);
   }
   return result;
+}
+
+/** 'Air fryer, 1400 W, and ...': nothing but a comma before it, and no name of its own behind it. */
+function isBracketed({ pieces }: Counted, place: Place | undefined, { from, to }: Quantity): boolean {
+  if (place === undefined || from !== place.to + 1 || !/^[,(-]$/.test(pieces[place.to]?.text ?? '')) return false;
+  return !(pieces[to]?.kind === 'word' && !/^(and|with|plus|on|at|each|as)$/.test(pieces[to]?.text ?? ''));
+}
+
+/** What was named last before 'it is 2.2 kW' and has no figure yet; -1 when there is none. */
+function lastNamed(
+  { pieces }: Counted,
+  places: readonly Place[],
+  result: readonly (number | null)[],
+  { from }: Quantity,
+): number {
+  const before = pieces.slice(Math.max(0, from - 4), from).map((piece) => piece.text);
+  if (!OF_IT.test(before.join(' '))) return -1;
+  return places.reduce(
+    (last, place, i) => (place.to <= from && result[i] === null && place.to > (places[last]?.to ?? -1) ? i : last),
+    -1,
+  );
 }
 
 /** Pieces between a name and a number; a number right before its name is nearer than one after; a comma parts. */
@@ -160,6 +192,28 @@ function countOf(counted: Counted, place: Place, free: Set<Quantity>): number | 
   if (before === undefined || place.appliance.key === 'heating') return null;
   free.delete(before);
   return before.high;
+}
+
+/** 'An electric blanket on each side, so two of them': the count stands behind, said of what was named last. */
+function countBehind(
+  { pieces, quantities }: Counted,
+  place: Place,
+  places: readonly Place[],
+  free: Set<Quantity>,
+): number | null {
+  const next = places.find((other) => other.from >= place.to)?.from ?? pieces.length;
+  const said = quantities.find(
+    (each) =>
+      each.unit === 'bare' &&
+      free.has(each) &&
+      each.from >= place.to &&
+      each.to < next &&
+      pieces[each.to]?.text === 'of' &&
+      /^(them|those|these)$/.test(pieces[each.to + 1]?.text ?? ''),
+  );
+  if (said === undefined || place.appliance.key === 'heating') return null;
+  free.delete(said);
+  return said.high;
 }
 
 function isOff(pieces: readonly Piece[], place: Place, places: readonly Place[]): boolean {

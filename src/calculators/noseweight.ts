@@ -44,7 +44,7 @@ export const towingNoseweight: Calculator = {
       least: 0,
       most: 350,
       words:
-        /\b(kg|kgs|kilos?|measured|nose|noseweight|gauge|reads|reading|weighed|now|currently|showing|scale|scales)\b/,
+        /\b(kg|kgs|kilos?|kilograms?|kilogrammes?|measured|nose|noseweight|gauge|reads|reading|weighed|now|currently|showing|scale|scales)\b/,
       unless:
         /\b(car|cars|car's|tow ?bar|ball limit|limit|vehicle|max|maximum|bracket|handbook|bike|bikes|awning|mtplm)\b/,
       sane: 'a noseweight lies between 30 and 150 kg',

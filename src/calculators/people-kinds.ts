@@ -13,7 +13,8 @@ const CHILDREN =
   /^(kids?|children|child|childs|bairns?|boys?|girls?|toddlers?|teens?|teenagers?|babies|baby|infants?|sons?|daughters?|grandkids|grandchildren|grandsons?|granddaughters?|littles|littlies|youngsters|nippers)$/;
 const ANYONE =
   /^(people|peeps|persons?|folk|folks|pax|guests|sleepers|heads|souls|humans|campers|occupants|passengers|friends|mates)$/;
-const BETWEEN = /^(young|small|little|grown|-|other|more|hungry|thirsty|teenage|wee|big|older|fully|full|sized)$/;
+const BETWEEN =
+  /^(young|small|little|grown|-|other|more|hungry|thirsty|teenage|wee|big|old|older|elderly|retired|tired|fully|full|sized|adult|hungry|sandy|muddy|wet|poor|lovely|noisy|growing)$/;
 
 /** Whom a plain number counts; null when it counts something else. */
 export function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' | 'children' | 'anyone' | null {
@@ -28,12 +29,15 @@ export function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' |
   if (CHILDREN.test(word)) return 'children';
   if (ANYONE.test(word)) return 'anyone';
   if (word === 'of' && /^(us|them|you|we)$/.test(pieces[at + 1]?.text ?? '')) return 'anyone';
-  const [before, earlier] = [pieces[quantity.from - 1]?.text ?? '', pieces[quantity.from - 2]?.text ?? ''];
+  let first = quantity.from - 1;
+  // 'We are only two', 'there's just the two'.
+  while (/^(only|just|now|the)$/.test(pieces[first]?.text ?? '')) first--;
+  const [before, earlier] = [pieces[first]?.text ?? '', pieces[first - 1]?.text ?? ''];
   if (before === 'us' && !/^(of|give|gave|got|sold)$/.test(earlier)) return 'anyone';
   if (before === 'of' && /^(family|party|group|crew)$/.test(earlier)) return 'anyone';
   const stops =
     word === '' || /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok)$/.test(word);
-  if (before === 'for' && stops && quantity.high < 13) return 'anyone';
+  if ((before === 'for' || before === 'with') && stops && quantity.high < 13) return 'anyone';
   const ends = word === '' || /^([?.,!;]|with|having|in|and|now|tonight|here|this|for|so)$/.test(word);
   if (
     ends &&

@@ -41,7 +41,7 @@ const WITH_ME = /\bme\b|\band i\b|\bmyself\b/;
 
 function adultsInWords(text: string): number | null {
   if (
-    /\b(just|only) (me|myself|i)\b(?! and)|\bon my own\b|\bby myself\b|\b(travelling|on|here|am|i'm|im) alone\b|\bsolo\b|\bmyself only\b|\bjust the one of us\b/.test(
+    /\b(just|only) (me|myself|i)\b(?! and)|\bon my own\b|\bby myself\b|\b(travel|traveling|travelling|camp|camping|go|going|on|here|am|i'm|im|all|live) alone\b|\bsolo\b|\bmyself only\b|\bjust the one of us\b/.test(
       text,
     )
   )

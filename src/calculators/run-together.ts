@@ -108,7 +108,7 @@ const plainly: Plainly = (reading) => {
   const named = mainsNamed(reading);
   if (named.length === 0 || (!ASKS.test(text) && named.length === 1)) return false;
   if (named.every(({ appliance }) => appliance.key === 'heating') && WHICH_HEAT.test(text)) return false;
-  if ((ampsSaid(reading) ?? 0) > 0) return true;
+  if ((ampsSaid(reading) ?? 0) !== 0) return true;
   if (named.length === 1 || !ASKS.test(text)) return false;
   if (TOGETHER.test(text)) return true;
   const watts = named.reduce((sum, { appliance, watts: said }) => sum + (said ?? appliance.watts ?? LEAST_HEAVY_W), 0);

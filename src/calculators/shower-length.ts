@@ -1,6 +1,7 @@
 import { type Answer, type Calculator, numberOf } from './calculator.ts';
 import { coldWaterC, MONTH, PEOPLE_IF_KNOWN } from './common-inputs.ts';
 import { hotC } from './hot-water-time.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { mixedLitres } from './water-heat.ts';
 import { figure } from './words.ts';
@@ -16,6 +17,11 @@ export const showerLength: Calculator = {
     named: /\bshowers?\b(?! water)/,
     asks: /\bhow (long|many minutes)\b|\bminutes\b/,
   },
+  plainly: both(
+    /\bshowers?\b(?! water)/,
+    /\bhow (long|many (minutes|mins))\b.*\b(tank|possible|get|gets|have|has|lasts?|before|runs?|go|stay|each|shower)\b/,
+    /\b(til|till|until|to heat|to warm|heat up|warm up|ready|wait|hose|often|how much water|litres)\b/,
+  ),
   inputs: [
     MONTH,
     people,

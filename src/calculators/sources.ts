@@ -51,7 +51,7 @@ function stepIn(counted: Counted, text: string): SourceSaid['step'] {
     // Watts are said without their unit as well: 'on 1000'.
     if (quantity.high > 9 && (quantity.high < LEAST_BARE_W || quantity.high > MOST_BARE_W)) continue;
     const before = counted.pieces[quantity.from - 1]?.text ?? '';
-    if (/^(on|step|setting|level|electric|mix|number|no|gas)$/.test(before)) return quantity.high;
+    if (/^(on|step|setting|level|electric|mix|number|no|gas|heater|heating|fire)$/.test(before)) return quantity.high;
   }
   if (/\b(full|max|maximum|flat out|highest|top|high)\b/.test(text)) return 'high';
   return /\b(low|lowest|minimum|min)\b/.test(text) ? 'low' : null;

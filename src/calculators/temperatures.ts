@@ -1,3 +1,4 @@
+import { kindOf } from './people-kinds.ts';
 import type { Counted, Quantity } from './quantities.ts';
 
 /** Where a temperature is said to be; `sure` when the word itself says so ('outside'), not only its neighbours. */
@@ -38,6 +39,7 @@ export function temperaturesIn(counted: Counted, bare: boolean): readonly Temper
     const next = counted.pieces[quantity.to]?.text ?? '';
     // 'On 1000' is a setting.
     if (!degrees && !bare && high >= NO_TEMPERATURE) return [];
+    if (!degrees && !bare && kindOf(counted.pieces, quantity) !== null) return [];
     if (!degrees && /^(people|adults?|kids?|children|of|amps?|bags?|showers?|tanks?|times?)$/.test(next)) return [];
     const start = counted.pieces[quantity.from - 1]?.text;
     if (high - low >= WARMING_K || (start === 'from' && high > low)) {

@@ -11,7 +11,7 @@ import { figure, listText, wattsText } from './words.ts';
 const MOST_SETS = 4;
 
 const ON_THE_POST =
-  /\b(run|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
+  /\b(run|runs|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
 
 export const whatCanIRun: Calculator = {
   topic: 'mains-what-can-i-run',
@@ -19,7 +19,7 @@ export const whatCanIRun: Calculator = {
     asksWhat(reading) &&
     isOfSupply(reading) &&
     ON_THE_POST.test(reading.text) &&
-    ((ampsSaid(reading) ?? 0) > 0 || /\b(run|plug|plugged|leccy|electric\w*|watts|limit)\b/.test(reading.text)),
+    ((ampsSaid(reading) ?? 0) !== 0 || /\b(run|runs|plug|plugged|leccy|electric\w*|watts|limit)\b/.test(reading.text)),
   inputs: [APPLIANCES, AMPS],
   answer,
 };

@@ -11,6 +11,25 @@ const LEAST_TOLD = 0.15;
 /** From here on a sum that is the likeliest is done for any figure that it could use: '15 outside, the butane is fine?'. */
 const LIKELY = 0.3;
 
+/**
+ * A message cut in two of which neither half asks plainly for a sum and the whole does: 'the heating is on 2 kW and we want
+ * the toaster, the post is sixteen amps, is it enough?'. Null: it stays cut.
+ */
+export function oneSum(
+  halves: readonly Understood[],
+  text: string,
+  situation: Situation,
+): readonly Understood[] | null {
+  const [first] = halves;
+  if (halves.length < 2 || first === undefined) return null;
+  const sums = halves.filter(({ decision }) => decision.kind === 'answer' && isCalculation(decision.topic));
+  if (sums.length < halves.length || halves.some((half) => plainSum(half, situation) !== null)) return null;
+  const ranked = halves.flatMap((half) => half.ranked).sort((a, b) => b.probability - a.probability);
+  const whole = { ...first, text, ranked };
+  const sum = plainSum(whole, situation);
+  return sum === null ? null : [answered(whole, sum)];
+}
+
 /** Beside a sum that is asked for plainly a fault or a warning less likely than this is no doubt. */
 const LEAST_TROUBLE = 0.15;
 

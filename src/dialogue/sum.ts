@@ -8,17 +8,25 @@ import { type Draft, does, opens, passes, remembers, type Situation, talkedAbout
 
 type OpenInput = Extract<Open, { kind: 'input' }>;
 
-/** Works a topic's sum out from the words; what is missing is asked for, one input at a time. */
+/**
+ * Works a topic's sum out from the words; what is missing is asked for, one input at a time.
+ *
+ * @param before The inputs of such a sum that was talked about last: 'how many days when we are only two?' leaves the
+ *               rest as it was.
+ */
 export function startSum(
   draft: Draft,
   topic: string,
   text: string,
   understood: Understood | null,
+  before: Inputs | null,
   situation: Situation,
 ): Draft {
   const context = contextFor(topic, situation);
   if (context === null) return draft;
-  return told(draft, topic, calculate(topic, text, null, context), text, understood, situation);
+  const fresh = calculate(topic, text, null, context);
+  const again = fresh.kind === 'asks' && before !== null ? calculate(topic, text, before, context) : fresh;
+  return told(draft, topic, again.kind === 'result' ? again : fresh, text, understood, situation);
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { isCalculation } from '../calculators/index.ts';
+import type { Inputs } from '../calculators/types.ts';
 import type { Understood } from '../match/types.ts';
 import type { Danger } from '../safety/types.ts';
 import { showNotice } from './danger.ts';
@@ -27,7 +28,9 @@ export function answerTopic(
   if (topic.answer === undefined && topic.notice) return showNotice(draft, told(topicId, situation), situation);
   const probability = understood?.ranked[0]?.probability ?? 1;
   const heard = notes(talkedAbout(draft, topicId, text, situation), { kind: 'answered', topic: topicId, probability });
-  const answered = answerByKind(heard, topicId, text, understood, situation, last);
+  const { lastTopic, lastInputs } = draft.thread.memory;
+  const before = lastTopic === topicId ? lastInputs : null;
+  const answered = answerByKind(heard, topicId, text, understood, before, situation, last);
   return topic.pass === 'always' && !topic.notice ? alsoPasses(answered, understood, situation) : answered;
 }
 
@@ -42,13 +45,14 @@ function answerByKind(
   topicId: TopicId,
   text: string,
   understood: Understood | null,
+  before: Inputs | null,
   situation: Situation,
   last: boolean,
 ): Draft {
   const topic = situation.served.knowledge.topics.get(topicId);
   const probability = understood?.ranked[0]?.probability ?? 1;
   if (topic?.calculator !== undefined && isCalculation(topicId))
-    return startSum(draft, topicId, text, understood, situation);
+    return startSum(draft, topicId, text, understood, before, situation);
   if (topic?.kind === 'symptom' && last) {
     const walking = startWalk(draft, topicId, text, understood, situation);
     if (walking !== null) return walking;

@@ -11,7 +11,7 @@ import { symptomsApart } from './apart.ts';
 import { showNotice } from './danger.ts';
 import { type Draft, does, notes, opens, passes, remembers, type Served, type Situation } from './draft.ts';
 import { toPerson } from './pass.ts';
-import { sumMeant } from './sum-meant.ts';
+import { oneSum, sumMeant } from './sum-meant.ts';
 import { answerTopic } from './topic.ts';
 import { vagueFaults } from './vague-fault.ts';
 import { stepNow } from './walk-record.ts';
@@ -31,8 +31,9 @@ export function understandAndDo(draft: Draft, reading: LookedAt, situation: Situ
       : toPerson(draft, 'unsure', null, situation);
   }
   const context = { van: scope.id, ...pointsBackTo(draft.thread, scope, situation) };
+  const halves = served.matcher.understand(message.text, context);
   const questions = sumsWhole(
-    served.matcher.understand(message.text, context).map((each) => sumMeant(each, situation)),
+    oneSum(halves, message.text, situation) ?? halves.map((each) => sumMeant(each, situation)),
     message.text,
   );
   const danger = dangerSeen(questions, reading, served);
@@ -91,10 +92,13 @@ function dangerSeen(questions: readonly Understood[], reading: LookedAt, { knowl
 
 /**
  * The one sum among several questions reads the whole message: what was cut off as another question may be part of it
- * ('clothes for four, food, and four bikes'). Two sums keep each their own words.
+ * ('clothes for four, food, and four bikes'). Two sums keep each their own words, unless both are the same.
  */
 function sumsWhole(questions: readonly Understood[], text: string): readonly Understood[] {
   const isSum = ({ decision }: Understood) => decision.kind === 'answer' && isCalculation(decision.topic);
+  const topics = new Set(questions.map(({ decision }) => (decision.kind === 'answer' ? decision.topic : decision)));
+  const [first] = questions;
+  if (questions.length > 1 && topics.size === 1 && first !== undefined) return [{ ...first, text }];
   return questions.filter(isSum).length === 1
     ? questions.map((each) => (isSum(each) ? { ...each, text } : each))
     : questions;
