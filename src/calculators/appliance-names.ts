@@ -57,7 +57,7 @@ const SAID: Readonly<Record<string, string>> = {
 
 /** Things whose draw differs so much that their plate is asked for. */
 const BY_PLATE =
-  'microwave, vacuum, vacuum cleaner, rice cooker, bread maker, breadmaker, pressure cooker, ' +
+  'microwave, vacuum, vacuum cleaner, hoover, rice cooker, bread maker, breadmaker, pressure cooker, ' +
   'multi cooker, induction hob, electric hob, dehumidifier, electric grill, health grill, ' +
   'grill plate, griddle, electric oven, mini oven, pizza oven, cool box, coolbox, cool bag, ' +
   'ice maker, blender, smoothie maker, electric barbecue, electric bbq, hot tub, electric bike, ' +

@@ -1,5 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { CALCULATORS } from './calculators.ts';
+import { ASKS as A_QUESTION } from './plainly.ts';
 import { countedIn } from './quantities.ts';
 import { readingOf } from './reading.ts';
 import type { CalculatorContext } from './types.ts';
@@ -26,6 +27,11 @@ export function sumAsked(text: string): TopicId | null {
   const after = named.filter(({ at }) => at >= 0).sort((a, b) => a.at - b.at)[0];
   const before = named.filter(({ at }) => at < 0).sort((a, b) => b.at - a.at)[0];
   return (after ?? before)?.topic ?? null;
+}
+
+/** Whether a text asks or wonders anything. */
+export function asks(text: string): boolean {
+  return A_QUESTION.test(text.toLowerCase());
 }
 
 /**

@@ -75,7 +75,7 @@ export const chockHeight: Calculator = {
       as: 'flag',
       known: 'degrees',
       words:
-        /\bfront to (back|rear)\b|\bnose\b|\btail\b|\b(front|back|rear) (end )?(is |needs |too )?(low|down|up|high)|\bback to front\b|\blengthways\b/,
+        /\bfront to (back|rear)\b|\bnose\b|\btail\b|\b(front|back|rear)( end)?( is| are| needs| too| sits| about| \d+| a| degrees?| and| half)* (low|lower|down|up|high|higher)\b|\bback to front\b|\blengthways\b/,
       unless: /\bside to side\b|\bsideways\b|\bleft to right\b/,
     },
   ],

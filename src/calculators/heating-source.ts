@@ -16,7 +16,7 @@ const isDiesel = (context: CalculatorContext) =>
 export const heatingBestSource: Calculator = {
   topic: 'heating-best-source',
   plainly: both(
-    /\b(what|which|how) (should|do|shall|can|would) (we|i|you) heat( the van| it)? (with|by|on)\b|\bwhich (electric |heating |heater )?(step|setting)\b|\b(gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)( heating| heat)? ?(or|versus|vs|over|\/|rather than|instead of)( the| on| by| with)? (gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)\b/,
+    /\b(what|which|how) (should|do|shall|can|would) (we|i|you) heat( the van| it)? (with|by|on)\b|\bwhich (electric |heating |heater )?(step|setting)\b|\b(gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)( heating| heat| heater| fire| one)? ?(or|versus|vs|over|\/|rather than|instead of)( the| on| by| with)? (gas|electric\w*|leccy|diesel|hook ?-? ?up|mains)\b/,
     /\b(heat|heats|heating|heater|warm|warming|warmth|room)\b/,
     /\b(hot water|water|ramps?|lean\w*|fridge|how long|lasts?|cheaper|doesn't|not working)\b/,
   ),

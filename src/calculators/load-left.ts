@@ -21,7 +21,7 @@ const ridesInVan = (context: CalculatorContext) => context.figures.peopleCount;
 export const loadHowMuch: Calculator = {
   topic: 'load-how-much',
   plainly: (reading) =>
-    /\b(weigh\w*|heavy|heavier|over ?-? ?weight|overload\w*|load|loading|allowance|payload|weight limit|have left|left over|kilos left|kg left|go over|over the limit)\b/.test(
+    /\b(weigh\w*|heavy|heavier|over ?-? ?weight|overload\w*|load|loading|allowance|payload|weight limit|have left|left over|kilos left|kg left|go over|(over|within|under) the limit)\b/.test(
       reading.text,
     ) &&
     !/\b(nose|tow|towing|kerb|bunk|bed|shelf|rack|amps?|watts?|battery|heavy enough|big enough|gas (last|do))\b/.test(

@@ -1,6 +1,7 @@
 import type { Piece } from '../language/numbers.ts';
 import { ALWAYS_ON, type Appliance, OWN_MISSED, singular } from './lexicon.ts';
 import { type Counted, isOfADay, type Quantity } from './quantities.ts';
+import { isBackground } from './supply.ts';
 
 /** An appliance named in a text, with what was said about it. */
 export type Mention = {
@@ -114,7 +115,8 @@ function bind(
     let best = -1;
     let bestGap = Number.POSITIVE_INFINITY;
     places.forEach((place, i) => {
-      if (result[i] !== null) return;
+      // The background is counted already, whatever its plate says.
+      if (result[i] !== null || (unit === 'watts' && isBackground(place.appliance.key))) return;
       const mine = all.filter((other) => other.appliance.key === place.appliance.key);
       const gap = Math.min(...mine.map((other) => gapOf(counted.pieces, other, quantity)));
       if (gap < bestGap) [best, bestGap] = [i, gap];

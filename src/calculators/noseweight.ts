@@ -21,7 +21,7 @@ const LEAST_NOSE_KG = 20;
 export const towingNoseweight: Calculator = {
   topic: 'towing-noseweight',
   plainly: ({ text, counted }) =>
-    /\bnose ?-? ?(weight|load)\b|\b(on|at) the nose\b|\bgauge\b.*\b(nose|hitch|jockey|tow ?ball)\b|\b(nose|hitch|tow ?ball)\b.*\bgauge\b/.test(
+    /\bnose ?-? ?(weight|load)\b|\b(tow ?ball|ball|hitch) weight\b|\b(on|at) the nose\b|\bgauge\b.*\b(nose|hitch|jockey|tow ?ball)\b|\b(nose|hitch|tow ?ball)\b.*\bgauge\b/.test(
       text,
     ) &&
     counted.quantities.some(({ unit, high }) => unit === 'kg' || (unit === 'bare' && high >= LEAST_NOSE_KG)) &&

@@ -15,7 +15,7 @@ export const TROUBLE =
   /\b(trips|tripped|tripping|keeps|blew|blown|went (off|out)|gone (off|out)|goes off|doesn't|doesnt|does not|didn't|isn't working|not working|stopped|won't|wont|broken|dead|no power|lost power|nothing works?|smell\w*|burn\w*)\b/;
 /** How long or how much of a stock: never about what fits together. */
 export const STOCK =
-  /\bhow (long|soon|often|quick\w*|fast|many (days|nights|hours|minutes|litres))\b|\bwhen (will|must|should|do|does|is|can)\b|\blasts?\b(?! (night|week|year|time))/;
+  /\bhow (long|soon|often|quick\w*|fast|many (days|nights|hours|minutes|litres))\b|\btime to (heat|warm)\b|\bwhen (will|must|should|do|does|is|can)\b|\blasts?\b(?! (night|week|year|time))/;
 const BATTERY =
   /\b(battery|batteries|off ?-? ?grid|off (the )?hook|no hook|without (a )?hook|inverter|invertor|solar|cpap|breathing machine)\b/;
 /** 'What can we run', 'how much electric have we got': no thing that is named is in question. */

@@ -122,7 +122,7 @@ const WHICH_HEAT = /\b(better|best|cheaper|which|what|heat with|instead)\b/;
 
 /** A choice between fuels, a place, a weight or a way of doing it. */
 const NOT_TOGETHER =
-  /\b(gas|electric\w*|leccy)( heating)? or( the| on)? (gas|electric\w*|leccy)\b|\b(where|how (do|to)|kg|kilos?|weigh\w*|heavy|load|litres?)\b/;
+  /\b(gas|electric\w*|leccy)( heating| heat| heater| fire| one)? or( the| on)? (gas|electric\w*|leccy)\b|\b(where|how (do|to)|kg|kilos?|weigh\w*|heavy|load|litres?)\b/;
 
 export const runTogether: Calculator = {
   topic: 'mains-can-i-run-together',

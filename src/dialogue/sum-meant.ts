@@ -1,5 +1,5 @@
 import type { TopicId } from '../basics/ids.ts';
-import { isCalculation, sumAsked, sumsPlainlyAsked, tellsAny, tellsInput } from '../calculators/index.ts';
+import { asks, isCalculation, sumAsked, sumsPlainlyAsked, tellsAny, tellsInput } from '../calculators/index.ts';
 import type { Ranked, Understood } from '../match/types.ts';
 import type { Situation } from './draft.ts';
 import { contextFor, sumContext } from './sum.ts';
@@ -12,8 +12,9 @@ const LEAST_TOLD = 0.15;
 const LIKELY = 0.3;
 
 /**
- * A message cut in two of which neither half asks plainly for a sum and the whole does: 'the heating is on 2 kW and we want
- * the toaster, the post is sixteen amps, is it enough?'. Null: it stays cut.
+ * A message cut in two that is one sum: neither half asks plainly for one and the whole does ('the heating is on 2 kW and
+ * we want the toaster, the post is sixteen amps, is it enough?'), or one does and the other asks nothing ('two adults two
+ * kids plus 4 chairs and 2 bikes, within the limit?'). Null: it stays cut.
  */
 export function oneSum(
   halves: readonly Understood[],
@@ -22,12 +23,15 @@ export function oneSum(
 ): readonly Understood[] | null {
   const [first] = halves;
   if (halves.length < 2 || first === undefined) return null;
-  const sums = halves.filter(({ decision }) => decision.kind === 'answer' && isCalculation(decision.topic));
-  if (sums.length < halves.length || halves.some((half) => plainSum(half, situation) !== null)) return null;
+  if (!halves.every(({ decision }) => decision.kind === 'answer' && isCalculation(decision.topic))) return null;
   const ranked = halves.flatMap((half) => half.ranked).sort((a, b) => b.probability - a.probability);
   const whole = { ...first, text, ranked };
   const sum = plainSum(whole, situation);
-  return sum === null ? null : [answered(whole, sum)];
+  const plain = halves.map((half) => plainSum(half, situation));
+  const beside = plain.some((half, i) =>
+    half === null ? plain.some((other) => other !== null) && asks(halves[i]?.text ?? '') : half.topic !== sum?.topic,
+  );
+  return sum === null || beside ? null : [answered(whole, sum)];
 }
 
 /** Beside a sum that is asked for plainly a fault or a warning less likely than this is no doubt. */
