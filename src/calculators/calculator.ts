@@ -23,7 +23,7 @@ export const ASKS_HOW_LONG_IT_LASTS =
   /\b(how long|how many (days|nights|hours)|(will|would|does|do|should|gonna|going to)\b.*\blasts?|lasting|enough|good for|see us|hold out|days wise)\b/;
 /** A question about a wait: never one about how long a stock lasts. */
 export const ASKS_HOW_SOON =
-  /^(?!.*\b(lasts?|lasting|run out)\b(?! (night|week|year|time|summer|minute))).*(\bhow (long|quick|quickly|soon|fast)\b|\bhow many (minutes|mins|hours)\b|\b(time|long) to (heat|warm|get)\b|\bwhen(s|'s| is| will)\b)/;
+  /^(?!.*\b(lasts?|lasting|run out)\b(?! (night|week|year|time|summer|minute))).*(\bhow (long|quick|quickly|soon|fast)\b|\bhow many (minutes|mins|hours)\b|\b(time|long) to (heat|warm|get|reach)\b|\bwhen(s|'s| is| will)\b)/;
 
 /** One sum: the table of its inputs and what it answers once nothing it needs is missing. */
 export type Calculator = {

@@ -13,7 +13,7 @@ import type { CalculatorContext, Inputs } from './types.ts';
 const EMPTY = new Set(
   (
     "and what about how if or ok okay but then with without plus only just same for on in at the a an is it it's its we i us our my me are would " +
-    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks thank hmm no yes not each everyone site farm pitch place post here today time now ' +
+    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks thank hmm no yes not each everyone site farm pitch place post here today time now re measured remeasured checked recounted again correction make changed update wait ' +
     "actually sorry mean meant should said use used using run running turn turned off up down all both still fit work more less it'd that's " +
     'outside inside degrees tonight overnight adults adult kids kid children people person amp amps night nights day days week hours hour gas electric ' +
     'january february march april may june july august september october november december summer winter spring autumn'
@@ -24,6 +24,8 @@ const OPENER =
 /** A question of its own: 'where', 'how do I'. 'When we are only two' is a condition. */
 const QUESTION =
   /\b(where|why|who|which|when (will|is|do|does|did|can|should|must)|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
+/** Puts the change first: 'my sister prefers December, how about then'. */
+const TRAILER = /\b(how|what) about (then|that|it)\b|\binstead\W*$|\bwhat then\b/;
 /** What is said before a change: thanks, an apology, news. */
 const COURTESY =
   /\b(thanks?|thank you|cheers|ta|ok|okay|great|lovely|brilliant|perfect|good|right|sorry|silly|wrong|mistake|misread|oops|wait|hang on|actually|ah|oh|hmm|no|yes)\b/;
@@ -64,7 +66,11 @@ export function changesInput(
   if (SUBJECTS.some(([subject, at]) => subject.test(reading.text) && !at.test(topic))) return false;
   const read = readTable(calculator.inputs, reading);
   if (read.absurd === null && Object.keys(read.values).length === 0) return false;
-  return strangeWords(reading) <= (OPENER.test(reading.text) ? MOST_STRANGE : 0) || changesAtLast(reading, calculator);
+  return strangeWords(reading) <= (opensChange(reading) ? MOST_STRANGE : 0) || changesAtLast(reading, calculator);
+}
+
+function opensChange({ text }: Reading): boolean {
+  return OPENER.test(text) || TRAILER.test(text);
 }
 
 /**
@@ -80,7 +86,7 @@ function changesAtLast({ counted, context, previous }: Reading, { inputs }: Calc
     const [before, last] = [read(pieces.slice(0, stop)), read(pieces.slice(stop + 1))];
     const { values, absurd } = readTable(inputs, last);
     if (absurd === null && Object.keys(values).length === 0) return false;
-    const opens = OPENER.test(last.text);
+    const opens = opensChange(last);
     if (strangeWords(last) > (opens ? MOST_STRANGE : 0)) return false;
     return COURTESY.test(before.text) || (opens && strangeWords(before) <= MOST_STRANGE);
   });

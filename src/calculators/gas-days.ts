@@ -9,17 +9,22 @@ import { daysText, figure, forNightsLeft, listText } from './words.ts';
 
 const COOKING = 'cook|cooking|hob|kettle|stove|grill|oven|bacon|brew|meals?|tea';
 const WATER = 'hot water|water heater|showers?|washing up';
-const HEAT = 'heating|heater|heat|room heater|fire';
+/** With 'off' behind it the water is the heater's. */
+const WATER_OFF = `${WATER}|water`;
+const HEAT = 'heating|heater|heat|room heater|space heating|fire';
 /** What stands between 'only' and one of several uses: 'only for cooking and two tanks of hot water'. */
 const AMONG =
-  'for|the|using|on|doing|to|a|bit|of|need|it|use|and|,|plus|&|our|cooking|fridge|heating|hot|water|tanks?|one|two|three|\\d+|day|washing|up|per|each';
+  'for|the|using|on|doing|to|a|bit|of|need|it|use|and|,|plus|&|\\+|n|our|cooking|fridge|heating|hot|water|tanks?|one|two|three|\\d+|day|washing|up|per|each';
 const only = (words: string) =>
   new RegExp(
     `\\b(only|just|nothing but|purely|solely)( (${AMONG}))* (${words})\\b|\\b(${words})( (${AMONG}))* (only|alone|and nothing else)\\b`,
   );
+/** Uses named beside one another: 'no hot water or heating', 'water and space heating off'. */
+const OTHERS = '(the |any )?(hot water|water heater|water|fridge|heating|heater|space heating|cooking|showers)';
+const ON_ELECTRIC = '(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post)';
 const no = (words: string) =>
   new RegExp(
-    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)* (${words})\\b|\\b(${words})( and (the )?(hot water|water heater|water|fridge|heating|heater))? (is |are |will be |runs? |running |both |all )*(off|(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post))`,
+    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|${ON_ELECTRIC})`,
   );
 
 /** With what burns gas 'how long' asks after the gas; with an end to wait for it asks after that. */
@@ -39,7 +44,7 @@ export const gasHowLong: Calculator = {
   },
   plainly: ({ text }) =>
     /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/.test(text) &&
-    (/\b(lasts?(?! (night|week|year|time))|lasting|enough|running out|runs? out|how many (days|nights)|(do|see) us|days? gas|gas left)\b/.test(
+    (/\b(lasts?(?! (night|week|year|time))|lasting|(?<!\b(hot|warm|big|heavy|good|long|strong) )enough|running out|runs? out|how many (days|nights)|days (remaining|left)|duration|(do|see) us|days? gas|gas left)\b/.test(
       text,
     ) ||
       /\bhow long\b.*\b(gas|bottle|cylinder)\b.*\bgood for\b/.test(text) ||
@@ -123,7 +128,7 @@ export const gasHowLong: Calculator = {
     flag('only-water', only(WATER)),
     flag('no-cooking', no(COOKING)),
     flag('no-fridge', no('fridge')),
-    flag('no-water', no(WATER)),
+    flag('no-water', no(WATER_OFF)),
     flag(
       'allElectric',
       /\beverything else (is |runs )?(on |by )?(electric|mains|hook)|\brest (is |on )+(electric|mains|hook)/,

@@ -1,5 +1,6 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, coldWaterC, MONTH } from './common-inputs.ts';
+import { both } from './plainly.ts';
 import { onPost, type Source, sourcesOf, usualGas } from './sources.ts';
 import type { Bar, CalculatorContext, Inputs } from './types.ts';
 import { rounded, WATTS_PER_KILOWATT } from './units.ts';
@@ -20,6 +21,11 @@ export const hotWaterTime: Calculator = {
       /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b/,
     asks: ASKS_HOW_SOON,
   },
+  plainly: both(
+    /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b/,
+    ASKS_HOW_SOON,
+    /\b(showers?|cold|gone|run out|runs out|fridge)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
+  ),
   inputs: [
     {
       name: 'source',

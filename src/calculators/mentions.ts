@@ -130,10 +130,12 @@ function bind(
   return result;
 }
 
-/** 'Air fryer, 1400 W, and ...': nothing but a comma before it, and no name of its own behind it. */
-function isBracketed({ pieces }: Counted, place: Place | undefined, { from, to }: Quantity): boolean {
-  if (place === undefined || from !== place.to + 1 || !/^[,(-]$/.test(pieces[place.to]?.text ?? '')) return false;
-  return !(pieces[to]?.kind === 'word' && !/^(and|with|plus|on|at|each|as)$/.test(pieces[to]?.text ?? ''));
+/** 'Air fryer, 1400 W, and ...', 'hair dryer of travel, 1000 W': a figure between stops after the name it belongs to. */
+function isBracketed({ pieces, quantities }: Counted, place: Place | undefined, { from, to }: Quantity): boolean {
+  if (place === undefined || from - place.to < 1 || from - place.to > 4) return false;
+  if (!/^[,(-]$/.test(pieces[from - 1]?.text ?? '')) return false;
+  if (quantities.some((other) => other.from >= place.to && other.to < from)) return false;
+  return !(pieces[to]?.kind === 'word' && !/^(and|with|plus|on|at|each|as|the|is)$/.test(pieces[to]?.text ?? ''));
 }
 
 /** What was named last before 'it is 2.2 kW' and has no figure yet; -1 when there is none. */

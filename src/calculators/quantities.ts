@@ -166,6 +166,9 @@ const LEAST_APART_W = 100;
 /** After these 'a' is 'for each', not amps: '10 a day'. */
 const PER = /^(day|night|week|week?end|hour|time|head|person|bit|piece)s?$/;
 
+const NIGHTS = /^(nights|days|weeks)$/;
+const SMALL = /^(a|an|the|of|or|to|and|per|each|every|in|on|for|at|amps?|watts?|hours?|people|kids|adults|[a-z])$/;
+
 /** Reads the quantities of a text. Never throws; what is not understood is left out. */
 export function countedIn(text: string): Counted {
   const all = pieces(text);
@@ -198,6 +201,8 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
     Object.hasOwn(UNITS, all[at + 1]?.text ?? '')
   )
     at++;
+  // 'Two consecutive nights', 'three cold days': whatever the nights are like.
+  else if (NIGHTS.test(all[at + 1]?.text ?? '') && all[at]?.kind === 'word' && !SMALL.test(all[at]?.text ?? '')) at++;
   const piece = all[at];
   if (piece === undefined) return null;
   const made = (unit: Unit, factor: number, to: number): Quantity => ({
@@ -222,6 +227,7 @@ function unitAfter(all: readonly Piece[], said: Said): Quantity | null {
     LETTERS.has(piece.text) &&
     !piece.glued &&
     piece.typed !== 'W' &&
+    piece.text !== 'h' &&
     !(piece.text === 'w' && said.low >= LEAST_APART_W) &&
     piece.typed !== 'C' &&
     piece.typed !== 'L' &&

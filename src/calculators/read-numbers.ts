@@ -28,7 +28,7 @@ function nearWords(reading: Reading, quantity: Quantity, spec: InputSpec): boole
 export const RATINGS = new Set([2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 32]);
 
 const NO_HOOK_UP =
-  /\b(no|without|without a|without any|not got|haven't got|havent got|no mains) (hook|hookup|ehu|electric|electrics|electricity|mains|power|post)\b|\boff ?-? ?grid\b|\boff (the )?hook ?-? ?up\b|\boff (the )?(ehu|mains)\b|\bnot (plugged|hooked|connected)\b|\bun ?plugged\b|\bwild camp|\b(on|off|from|using) (the )?(leisure )?battery\b|\bno hook ?-? ?up\b|\bbattery (only|alone)\b/;
+  /\b(no|without|without a|without any|not got|haven't got|havent got|no mains) (hook|hookup|ehu|electric|electrics|electricity|mains|power|post)\b|\boff ?-? ?grid\b|(?<!\b(run|runs|running|work|works|powered|power|live|have|use|on) )\boff (the |our |your )?(hook ?-? ?up|ehu|mains)\b|\bnot (plugged|hooked|connected)\b|\bun ?plugged\b|\bwild camp|\b(on|off|from|using) (the )?(leisure )?battery\b|\bno hook ?-? ?up\b|\bbattery (only|alone)\b/;
 const POST_WORDS =
   /^(post|pitch|site|supply|hook|hookup|ehu|bollard|pedestal|says|say|said|gives|rated|ampage|amps|socket|plug|marked|reads|campsite)$/;
 

@@ -17,7 +17,7 @@ const INSIDE = /^(inside|indoors|indoor)$/;
 const LEANS_OUTSIDE =
   /^(night|nights|air|dropping|drops|drop|dropped|falls|falling|fall|down|hits|hit|hitting|says|it's|its|from|now|today|tomorrow|currently|only|temperature|temp)$/;
 const LEANS_INSIDE =
-  /^(in|want|wants|like|reach|target|set|thermostat|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
+  /^(in|want|wants|like|reach|target|set|thermostat|setpoint|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
 /** What falls to a number is the weather. */
 const DOWN = /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/;
 const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;
@@ -82,6 +82,16 @@ function whereOf(counted: Counted, quantity: Quantity): Where | null {
 
 /** 'It's 8 in here', 'the van is 10': how it is, unless a word of wanting stands nearer. */
 function isNow(before: readonly string[], after: readonly string[]): boolean {
+  // 'Until it's nineteen inside', 'when it is 18'.
+  if (
+    /^(until|till|til|when|before|once) (it is|it's|its|we're|the van is)\b/.test(
+      [...before]
+        .reverse()
+        .join(' ')
+        .replace(/^.*(?=\b(until|till|til|when|before|once) )/, ''),
+    )
+  )
+    return false;
   const nearest = before.find((word) =>
     /^(is|it's|its|are|reads|currently|already|only|at|want|wants|like|to|reach|get|set|until|till|up|be)$/.test(word),
   );

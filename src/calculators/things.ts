@@ -83,9 +83,10 @@ export function thingsIn(
   constants: Constants,
   booked: PeopleSaid | null,
 ): readonly Thing[] {
-  const others = [...named(counted, figures, constants), ...water(counted, figures, constants)];
+  const weighedThings = new Set<Quantity>();
+  const others = [...named(counted, figures, constants, weighedThings), ...water(counted, figures, constants)];
   const found = [...others, ...kit(counted, figures, constants, booked, others.length > 0)];
-  return [...found, ...weighed(counted, found)];
+  return [...found, ...weighed(counted, weighedThings)];
 }
 
 function known(figures: Figures, constants: Constants): readonly Known[] {
@@ -112,7 +113,8 @@ function known(figures: Figures, constants: Constants): readonly Known[] {
   return list;
 }
 
-function named(counted: Counted, figures: Figures, constants: Constants): readonly Thing[] {
+/** Things by name. The weights said of them go into `weights`. */
+function named(counted: Counted, figures: Figures, constants: Constants, weights: Set<Quantity>): readonly Thing[] {
   const at = counted.pieces.flatMap((piece, i) => (piece.text === '-' ? [] : [{ word: singular(piece.text), i }]));
   const things: Thing[] = [];
   const list = known(figures, constants);
@@ -132,7 +134,9 @@ function named(counted: Counted, figures: Figures, constants: Constants): readon
       (quantity) =>
         quantity.to <= start && quantity.to >= start - 1 && quantity.unit !== 'nights' && quantity.unit !== 'hours',
     );
-    const kgSaid = before?.unit === 'kg' ? before.high : weightAfter(counted, end);
+    const weight = before?.unit === 'kg' ? before : weightAfter(counted, end);
+    if (weight !== null) weights.add(weight);
+    const kgSaid = weight?.high ?? null;
     const count = before?.unit === 'bare' || before?.unit === 'bottles' ? before.high : pairBefore(counted, start, end);
     if (!(kgSaid === null && without(counted, start)))
       things.push({ key: thing.key, name: thing.name, count, kg: kgSaid ?? thing.kg });
@@ -142,7 +146,7 @@ function named(counted: Counted, figures: Figures, constants: Constants): readon
 }
 
 /** 'Bikes weighing 18 kg each', 'an awning (25 kg)'. */
-function weightAfter(counted: Counted, end: number): number | null {
+function weightAfter(counted: Counted, end: number): Quantity | null {
   const after = counted.quantities.find(
     (quantity) => quantity.unit === 'kg' && quantity.from >= end && quantity.from <= end + 4,
   );
@@ -151,7 +155,7 @@ function weightAfter(counted: Counted, end: number): number | null {
   return between.every((word) =>
     /^(weighing|weighs|weigh|at|of|is|are|about|around|roughly|\(|that|which|,|-|=)$/.test(word),
   )
-    ? after.high
+    ? after
     : null;
 }
 
@@ -209,7 +213,7 @@ function kit(
   const said = peopleIn(counted);
   const who = said?.people !== null && said !== null ? said : booked;
   const asking = /\bhow much (luggage|kit|stuff|clothes|gear|clothing|food)\b/.test(text);
-  const foods = /\b(food|shopping|groceries|provisions|supplies)\b/;
+  const foods = /(?<!\b(dog|cat|pet|baby|fish) )\b(food|shopping|groceries|provisions|supplies)\b/;
   const clothes =
     !asking &&
     (/\b(clothes|clothing|kit|luggage|bags|suitcases?|usual (stuff|gear|things|belongings|bits))\b/.test(text) ||
@@ -237,10 +241,9 @@ function kit(
 }
 
 /** Weights that belong to nothing known: '30 kg of luggage', 'a 25 kilo tent'. */
-function weighed(counted: Counted, found: readonly Thing[]): readonly Thing[] {
-  const used = found.map((thing) => thing.kg);
+function weighed(counted: Counted, said: ReadonlySet<Quantity>): readonly Thing[] {
   return counted.quantities.flatMap((quantity): Thing[] => {
-    if (quantity.unit !== 'kg' || used.includes(quantity.high)) return [];
+    if (quantity.unit !== 'kg' || said.has(quantity)) return [];
     const counting = countingBefore(counted, quantity);
     const at = counted.pieces[quantity.to]?.text === 'of' ? quantity.to + 1 : quantity.to;
     const next = counted.pieces[at];
@@ -268,9 +271,24 @@ function countingBefore(counted: Counted, weight: Quantity): { readonly count: n
   // 'Two 40 kg kayaks': two of them, each so heavy.
   if (right !== undefined && after?.kind === 'word' && after.text.endsWith('s'))
     return { count: right.high, name: after.text };
-  if (times === undefined) return null;
+  if (times === undefined) return eachBefore(counted, weight);
   const between = counted.pieces.slice(times.to, weight.from).map((piece) => piece.text);
   if (between.join(' ') === 'x') return { count: times.high, name: 'things' };
   const [noun, link] = between;
-  return noun !== undefined && /^(of|at|weighing|@)$/.test(link ?? '') ? { count: times.high, name: noun } : null;
+  if (noun !== undefined && /^(of|at|weighing|@)$/.test(link ?? '')) return { count: times.high, name: noun };
+  return eachBefore(counted, weight);
+}
+
+/** 'Five boxes of books 15 kg each': the last plain number before it in its part of the sentence. */
+function eachBefore(
+  { pieces, quantities }: Counted,
+  weight: Quantity,
+): { readonly count: number; readonly name: string } | null {
+  if (!/^(each|apiece|ea)$/.test(pieces[weight.to]?.text ?? '')) return null;
+  const times = quantities.findLast((other) => other.unit === 'bare' && other.to <= weight.from);
+  if (times === undefined) return null;
+  const between = pieces.slice(times.to, weight.from).map((piece) => piece.text);
+  return between.some((word) => /^(,|;|\.|and|plus|&)$/.test(word))
+    ? null
+    : { count: times.high, name: between[0] ?? 'things' };
 }

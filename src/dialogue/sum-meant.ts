@@ -35,7 +35,7 @@ export function oneSum(
 }
 
 /** Beside a sum that is asked for plainly a fault or a warning less likely than this is no doubt. */
-const LEAST_TROUBLE = 0.15;
+const LEAST_TROUBLE = { symptom: 0.3, hazard: 0.15 };
 
 /**
  * What the matcher left open or took for another sum is decided by the subject of the question: in 'how long will the gas
@@ -81,8 +81,13 @@ function plainSum({ decision, ranked, text }: Understood, situation: Situation):
   const topic = asked !== null && sums.includes(asked) ? asked : [...sums].sort((a, b) => rank(a) - rank(b))[0];
   if (topic === undefined) return null;
   const sum = { topic, probability: ranked.find((each) => each.topic === topic)?.probability ?? 0 };
-  const offered = decision.kind === 'choose' ? decision.topics.filter((each) => each.probability >= LEAST_TROUBLE) : [];
+  const offered = decision.kind === 'choose' ? decision.topics.filter((each) => isDoubt(each, situation)) : [];
   return troubleAsLikely(offered, sum, situation) ? null : sum;
+}
+
+function isDoubt({ topic, probability }: Ranked, { served }: Situation): boolean {
+  const kind = served.knowledge.topics.get(topic)?.kind === 'hazard' ? 'hazard' : 'symptom';
+  return probability >= LEAST_TROUBLE[kind];
 }
 
 /** Whether the matcher is sure of a fault or a warning. */
