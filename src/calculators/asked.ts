@@ -1,6 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { CALCULATORS } from './calculators.ts';
-import { ASKS as A_QUESTION } from './plainly.ts';
+import { ASKS as A_QUESTION, TROUBLE } from './plainly.ts';
 import { countedIn } from './quantities.ts';
 import { readingOf } from './reading.ts';
 import type { CalculatorContext } from './types.ts';
@@ -32,6 +32,11 @@ export function sumAsked(text: string): TopicId | null {
 /** Whether a text asks or wonders anything. */
 export function asks(text: string): boolean {
   return A_QUESTION.test(text.toLowerCase());
+}
+
+/** Whether a text tells of something that has gone wrong. */
+export function tellsFault(text: string): boolean {
+  return TROUBLE.test(text.toLowerCase());
 }
 
 /**

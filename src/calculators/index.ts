@@ -1,4 +1,4 @@
-export { asks, sumAsked, sumsPlainlyAsked } from './asked.ts';
+export { asks, sumAsked, sumsPlainlyAsked, tellsFault } from './asked.ts';
 export { calculate } from './calculate.ts';
 export { isCalculation } from './calculators.ts';
 export { changesInput, tellsAny, tellsInput } from './follow-up.ts';

@@ -19,6 +19,8 @@ export function readLoads(known: (reading: Reading) => readonly Mention[]): Read
     if (all.length === 0 && off.size === 0) return stepAnswer(reading, before);
     const fresh =
       before.length > 0 &&
+      // 'What if the heating is on 1' changes what was there.
+      !all.every((load) => before.some((other) => other.key === load.key)) &&
       !/\b(and|too|also|plus|as well|with|without|add|another|off|instead|on)\b/.test(reading.text) &&
       reading.asked === null;
     const kept = fresh

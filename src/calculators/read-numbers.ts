@@ -27,18 +27,26 @@ function nearWords(reading: Reading, quantity: Quantity, spec: InputSpec): boole
 /** Ratings that posts have: IEC 60898-1's preferred values and what sites abroad fit. */
 export const RATINGS = new Set([2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 32]);
 
+/** What posts in Britain give. */
+const POSTS = new Set([6, 10, 16]);
+
 const NO_HOOK_UP =
-  /\b(no|without|without a|without any|not got|haven't got|havent got|no mains) (hook|hookup|ehu|electric|electrics|electricity|mains|power|post)\b|\boff ?-? ?grid\b|(?<!\b(run|runs|running|work|works|powered|power|live|have|use|on) )\boff (the |our |your )?(hook ?-? ?up|ehu|mains)\b|\bnot (plugged|hooked|connected)\b|\bun ?plugged\b|\bwild camp|\b(on|off|from|using) (the )?(leisure )?battery\b|\bno hook ?-? ?up\b|\bbattery (only|alone)\b/;
+  /\b(no|without|without a|without any|not got|haven't got|havent got|no mains) (hook|hookup|ehu|electric|electrics|electricity|mains|power|post)\b|\boff ?-? ?grid\b|(?<!\b(run|runs|running|work|works|powered|power|live|have|use|on) )\boff (the |our |your )?(hook ?-? ?up|ehu|mains)\b|\bnot (plugged|hooked|connected)\b|\bun ?-? ?(plugged|hooked)\b|\bwild camp|\b(on|off|from|using) (the )?(leisure )?battery\b|\bno hook ?-? ?up\b|\bbattery (only|alone)\b/;
 const POST_WORDS =
   /^(post|pitch|site|supply|hook|hookup|ehu|bollard|pedestal|says|say|said|gives|rated|ampage|amps|socket|plug|marked|reads|campsite)$/;
 
 /** What may follow a rating that is said without its unit: 'we're on a 16, what can we use'. */
-const AFTER_RATING = /^$|^[?.,!]$|^(site|post|hook|pitch|pole|for|with|here|so|can|what|whats|and|is|will|tonight)$/;
+const AFTER_RATING =
+  /^$|^[?.,!]$|^(site|post|hook|pitch|pole|for|with|here|so|can|what|whats|and|is|will|tonight|enough|ok|okay|alright|sufficient|plenty)$/;
 
 export function readAmps(reading: Reading, spec: InputSpec): number | null {
   const { pieces, quantities } = reading.counted;
   const said = quantities.find(
-    (each) => each.unit === 'amps' && !/^(fuse|plug|breaker|fuses|charger|hours?)$/.test(pieces[each.to]?.text ?? ''),
+    (each) =>
+      each.unit === 'amps' &&
+      (!/^(fuse|plug|breaker|fuses|charger|hours?)$/.test(pieces[each.to]?.text ?? '') ||
+        // People call the post's breaker its fuse.
+        (POSTS.has(each.high) && /^(fuse|breaker)$/.test(pieces[each.to]?.text ?? ''))),
   );
   if (said !== undefined) return endOf(said, spec);
   if (NO_HOOK_UP.test(reading.text)) return 0;
@@ -52,7 +60,7 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
     if (
       RATINGS.has(each.high) &&
       each.high >= 4 &&
-      /\b(on|on a|got|have|only|just got|only got|a)$/.test(before.join(' ')) &&
+      /\b(is|on|on a|got|have|only|just got|only got|a)$/.test(before.join(' ')) &&
       AFTER_RATING.test(next)
     )
       return each.high;

@@ -17,7 +17,7 @@ const INSIDE = /^(inside|indoors|indoor)$/;
 const LEANS_OUTSIDE =
   /^(night|nights|air|dropping|drops|drop|dropped|falls|falling|fall|down|hits|hit|hitting|says|it's|its|from|now|today|tomorrow|currently|only|temperature|temp)$/;
 const LEANS_INSIDE =
-  /^(in|want|wants|like|reach|target|set|thermostat|setpoint|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
+  /^(in|want|wants|like|reach|target|set|thermostat|setpoint|keep|keeps|hold|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
 /** What falls to a number is the weather. */
 const DOWN = /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/;
 const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;

@@ -1,5 +1,13 @@
 import type { TopicId } from '../basics/ids.ts';
-import { asks, isCalculation, sumAsked, sumsPlainlyAsked, tellsAny, tellsInput } from '../calculators/index.ts';
+import {
+  asks,
+  isCalculation,
+  sumAsked,
+  sumsPlainlyAsked,
+  tellsAny,
+  tellsFault,
+  tellsInput,
+} from '../calculators/index.ts';
 import type { Ranked, Understood } from '../match/types.ts';
 import type { Situation } from './draft.ts';
 import { contextFor, sumContext } from './sum.ts';
@@ -72,7 +80,8 @@ export function sumMeant(understood: Understood, situation: Situation): Understo
  * question names, or else the likeliest. Null where there is none, where somebody wants a person or tells of trouble.
  */
 function plainSum({ decision, ranked, text }: Understood, situation: Situation): Ranked | null {
-  if (decision.kind === 'person' || decision.kind === 'language' || tellsTrouble(decision, situation)) return null;
+  if (decision.kind === 'person' || decision.kind === 'language') return null;
+  if (decision.kind === 'answer' && tellsTrouble(decision, text, situation)) return null;
   const context = sumContext(situation);
   if (context === null) return null;
   const sums = sumsPlainlyAsked(text, context).filter((each) => situation.scope?.topics.has(each) === true);
@@ -85,16 +94,17 @@ function plainSum({ decision, ranked, text }: Understood, situation: Situation):
   return troubleAsLikely(offered, sum, situation) ? null : sum;
 }
 
+const CERTAIN_FAULT = 0.9;
+
 function isDoubt({ topic, probability }: Ranked, { served }: Situation): boolean {
   const kind = served.knowledge.topics.get(topic)?.kind === 'hazard' ? 'hazard' : 'symptom';
   return probability >= LEAST_TROUBLE[kind];
 }
 
-/** Whether the matcher is sure of a fault or a warning. */
-function tellsTrouble(decision: Understood['decision'], { served }: Situation): boolean {
-  if (decision.kind !== 'answer') return false;
-  const kind = served.knowledge.topics.get(decision.topic)?.kind;
-  return kind === 'symptom' || kind === 'hazard';
+/** Whether the matcher answers a warning, or a fault which the words tell of or of which it is nearly certain. */
+function tellsTrouble({ topic, probability }: Ranked, text: string, { served }: Situation): boolean {
+  const kind = served.knowledge.topics.get(topic)?.kind;
+  return kind === 'hazard' || (kind === 'symptom' && (tellsFault(text) || probability >= CERTAIN_FAULT));
 }
 
 /** What something costs is staff's business: no sum works it out. */
