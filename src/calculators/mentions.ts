@@ -79,7 +79,7 @@ function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readon
 function falseFriend(pieces: readonly Piece[], at: number): boolean {
   const [word, next] = [pieces[at]?.text, pieces[at + 1]?.text ?? ''];
   // 'Till the lights go out' is the end of the battery, not what is drawn from it.
-  if (/^(lights?|telly|tv)$/.test(word ?? '')) return /^(go|goes|die|dies|dim|fade|fail|pack)$/.test(next);
+  if (/^(lights?|telly|tv)$/.test(word ?? '')) return /^(go|goes|die|dies|dim|fade|fail|pack|stay)$/.test(next);
   if (word === 'ring') return /^(you|us|the|them|nessa)$/.test(next);
   if ((word === 'tea' || word === 'coffee') && /^(for|our|at)$/.test(pieces[at - 1]?.text ?? '')) return true;
   if (word === 'tea') return /^(towel|light|bag)s?$/.test(next);

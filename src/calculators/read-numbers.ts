@@ -54,6 +54,7 @@ export function readAmps(reading: Reading, spec: InputSpec): number | null {
     if (each.unit !== 'bare') continue;
     const before = pieces.slice(Math.max(0, each.from - 4), each.from).map((piece) => piece.text);
     const next = pieces[each.to]?.text ?? '';
+    if (RATINGS.has(each.high) && /^(hook|hookup|ehu|post|pole|pitch|bollard)$/.test(next)) return each.high;
     if (/^(people|adults?|kids?|of|nights?|days?|degrees?)$/.test(next) || isWeather(each, before, next)) continue;
     if (before.some((word) => isOfPost(word, before)) && !before.some((word) => /^(heating|heater|boiler)$/.test(word)))
       return each.high;

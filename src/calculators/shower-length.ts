@@ -15,7 +15,7 @@ export const showerLength: Calculator = {
   topic: 'hotwater-shower-length',
   subject: {
     named: /\bshowers?\b(?! water)/,
-    asks: /\bhow (long|many minutes)\b|\bminutes\b/,
+    asks: /\bhow (long|many minutes)\b|\b(minutes|duration|length)\b/,
   },
   plainly: both(
     /\bshowers?\b(?! water)/,

@@ -138,7 +138,7 @@ function named(counted: Counted, figures: Figures, constants: Constants, weights
     if (weight !== null) weights.add(weight);
     const kgSaid = weight?.high ?? null;
     const count = before?.unit === 'bare' || before?.unit === 'bottles' ? before.high : pairBefore(counted, start, end);
-    if (!(kgSaid === null && without(counted, start)))
+    if (!(kgSaid === null && (without(counted, start) || isAsked(counted, start))))
       things.push({ key: thing.key, name: thing.name, count, kg: kgSaid ?? thing.kg });
     i += best.length - 1;
   }
@@ -173,6 +173,11 @@ function pairBefore(counted: Counted, start: number, end: number): number {
   const nth = ORDINALS.indexOf(words.at(-1) ?? '');
   if (nth > 0) return nth;
   return words.includes('couple') || words.includes('pair') ? 2 : 1;
+}
+
+/** 'How many bikes can we take?' names none yet. */
+function isAsked({ pieces }: Counted, start: number): boolean {
+  return pieces[start - 1]?.text === 'many' && pieces[start - 2]?.text === 'how';
 }
 
 function without(counted: Counted, start: number): boolean {
