@@ -62,10 +62,12 @@ const BY_PLATE =
   'grill plate, griddle, electric oven, mini oven, pizza oven, cool box, coolbox, cool bag, ' +
   'ice maker, blender, smoothie maker, electric barbecue, electric bbq, hot tub, electric bike, ' +
   'ebike, e bike, bike charger, electric car, scooter, airer, heated airer, washing machine, ' +
-  'tumble dryer, tumble drier, spin dryer, steriliser, bottle warmer, urn, projector, printer, ' +
+  'tumble dryer, tumble drier, spin dryer, steriliser, bottle warmer, urn, projector, ' +
   'popcorn maker, waffle maker, deep fat fryer, fryer, air con, aircon, air conditioner, ' +
   'air conditioning, awning heater, patio heater, power tool, drill, jet wash, pressure washer, ' +
-  'fish tank, sewing machine';
+  'fish tank, sewing machine, frying pan, electric wok, hand mixer, food processor, soup maker, juicer, ' +
+  'foot spa, clothes steamer, air bed pump, airbed pump, inflator, compressor, mobility scooter, wheelchair, ' +
+  'boot dryer, clothes horse, printer, speaker, amplifier';
 
 /** Of these what is sold with a lead for a 12 V socket. */
 const ON_12V = ['cool box', 'coolbox', 'cool bag', 'bottle warmer'];

@@ -1,6 +1,6 @@
 import type { TopicId } from '../basics/ids.ts';
 import { CALCULATORS } from './calculators.ts';
-import { ASKS as A_QUESTION, TROUBLE } from './plainly.ts';
+import { TROUBLE } from './plainly.ts';
 import { countedIn } from './quantities.ts';
 import { readingOf } from './reading.ts';
 import type { CalculatorContext } from './types.ts';
@@ -29,9 +29,13 @@ export function sumAsked(text: string): TopicId | null {
   return (after ?? before)?.topic ?? null;
 }
 
-/** Whether a text asks or wonders anything. */
+/** Where a question begins: 'the post is 10 amps' holds none. */
+const BEGINS_QUESTION =
+  /\?|(^|[.,;!] ?|\b(and|but|so|also|or|then|please|if|whether|know|tell me|wonder\w*) )(can|could|may|might|is|are|will|would|shall|should|does|do|how|what|which|where|when|why|who)\b/;
+
+/** Whether a text asks anything. */
 export function asks(text: string): boolean {
-  return A_QUESTION.test(text.toLowerCase());
+  return BEGINS_QUESTION.test(text.toLowerCase());
 }
 
 /** Whether a text tells of something that has gone wrong. */

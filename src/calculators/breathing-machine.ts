@@ -62,7 +62,7 @@ export const breathingMachine: Calculator = {
       known: 'watts',
       words: /\bhumid\w*|\bheated (tube|hose)\b/,
       unless:
-        /\b(no|without|not|minus|leave off|turn off|switch off)( the| a| its| my| using the)?( heated)? humid\w*|\bhumid\w* (is |turned |switched )?off\b/,
+        /\b(no|without|not|minus|leave off|turn off|switch off)( the| a| its| my| using the)?( heated)? humid\w*|\bhumid\w* (is |turned |switched )?off\b(?! (the|my|our|a|of)\b)/,
     },
     {
       name: 'lead',

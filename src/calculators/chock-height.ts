@@ -46,7 +46,7 @@ export const chockHeight: Calculator = {
     ASKS.test(reading.text) &&
     !/\b(outside|inside|warm|heat\w*|electric\w*|butane|water|thermostat)\b/.test(reading.text) &&
     (reading.counted.quantities.some(({ unit }) => unit === 'degrees' || unit === 'mm') ||
-      /\b(which|what) step\b|\bhow (high|much higher|far up)\b/.test(reading.text)),
+      /\b(which|what) step\b|\bhow (high|much higher|far up)\b|\bhow much\b.*\b(raise|lift)\b/.test(reading.text)),
   inputs: [
     {
       name: 'degrees',

@@ -25,7 +25,8 @@ const OPENER =
 const QUESTION =
   /\b(where|why|who|which|when (will|is|do|does|did|can|should|must)|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
 /** Puts the change first: 'my sister prefers December, how about then'. */
-const TRAILER = /\b(how|what) about (then|that|it)\b|\binstead\W*$|\bwhat then\b/;
+const TRAILER =
+  /\b(how|what) about (then|that|it)\b|\binstead\W*$|\bwhat then\b|\b(would|will|is|does|could|can) (it|that|they|this|we|those|both) (all )?still\b/;
 /** What is said before a change: thanks, an apology, news. */
 const COURTESY =
   /\b(thanks?|thank you|cheers|ta|ok|okay|great|lovely|brilliant|perfect|good|right|sorry|silly|wrong|mistake|misread|oops|wait|hang on|actually|ah|oh|hmm|no|yes)\b/;

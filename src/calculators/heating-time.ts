@@ -1,5 +1,6 @@
 import { type Answer, ASKS_HOW_SOON, type Calculator, isSet, numberOf, textOf } from './calculator.ts';
 import { AMPS_IF_KNOWN, INSIDE, OUTSIDE } from './common-inputs.ts';
+import type { Reading } from './input-spec.ts';
 import { carried, onPost, type Source, sourcesOf, usualGas } from './sources.ts';
 import { temperaturesIn } from './temperatures.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -14,7 +15,9 @@ export const heatingTime: Calculator = {
     asks: ASKS_HOW_SOON,
   },
   plainly: (reading) =>
-    (ASKS_HOW_SOON.test(reading.text) || /\b(ever|manage|able) (get |reach |to |warm )/.test(reading.text)) &&
+    (ASKS_HOW_SOON.test(reading.text) ||
+      /\b(ever|manage|able) (get |reach |to |warm )/.test(reading.text) ||
+      asksWhether(reading)) &&
     /\b(heat|heater|heating|warm\w*|toasty|cosy|degrees|celsius|reach|gets?|radiators?)\b/.test(reading.text) &&
     !/\b(water|showers?|kettle|battery)\b|\b(gas|bottles?|cylinders?)\b.*\b(lasts?|good for|do us|run out)\b/.test(
       reading.text,
@@ -45,6 +48,12 @@ export const heatingTime: Calculator = {
   ],
   answer,
 };
+
+/** 'Will the heating get us to 20 on 1 kW? It's 6 outside': two temperatures and a question. */
+function asksWhether({ text, counted }: Reading): boolean {
+  if (/\b(how many (days|nights)|lasts?|kg|kilos?|bottles?|cylinders?)\b/.test(text)) return false;
+  return /\b(will|can|could|would|does|enough)\b/.test(text) && temperaturesIn(counted, false).length > 1;
+}
 
 function answer(inputs: Inputs, context: CalculatorContext): Answer {
   const { heating } = context.figures;

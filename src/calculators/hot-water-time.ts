@@ -22,9 +22,9 @@ export const hotWaterTime: Calculator = {
     asks: ASKS_HOW_SOON,
   },
   plainly: both(
-    /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b/,
+    /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b|\bwater\b.*\b(heat|warm|hot|ready)\b/,
     ASKS_HOW_SOON,
-    /\b(showers?|cold|gone|run out|runs out|fridge)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
+    /\b(showers?|goes cold|gone|run out|runs out|fridge|van)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
   ),
   inputs: [
     {

@@ -69,10 +69,24 @@ function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readon
       i++;
       continue;
     }
-    places.push({ appliance: best.appliance, from: at[i]?.i ?? 0, to: (at[i + best.length - 1]?.i ?? 0) + 1 });
+    const [from, to] = [at[i]?.i ?? 0, (at[i + best.length - 1]?.i ?? 0) + 1];
+    const meant = best.length === 1 ? namedBefore(pieces, places, from) : null;
+    places.push({ appliance: meant ?? best.appliance, from, to });
     i += best.length;
   }
   return places;
+}
+
+/** 'My travel hair dryer ... The dryer is 1,000 W': the thing named before, whose name ends so. */
+function namedBefore(pieces: readonly Piece[], places: readonly Place[], at: number): Appliance | null {
+  const [before, after] = [pieces[at - 1]?.text ?? '', pieces[at + 1]?.text ?? ''];
+  if (!/^(the|that|this|her|his|my|our)$/.test(before) || !/^(is|says|draws|takes|uses|needs|,|\()$/.test(after))
+    return null;
+  const word = singular(pieces[at]?.text ?? '');
+  const named = places.findLast(
+    (place) => place.to - place.from > 1 && singular(pieces[place.to - 1]?.text ?? '') === word,
+  );
+  return named?.appliance ?? null;
 }
 
 /** 'Ring the yard', 'tea towel', 'electric hook-up', 'light' as in weight. */

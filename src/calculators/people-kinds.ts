@@ -12,7 +12,7 @@ const ADULTS = /^(adults?|grownups?|grown|parents|grandparents|men|women|ladies|
 const CHILDREN =
   /^(kids?|children|child|childs|bairns?|boys?|girls?|toddlers?|teens?|teenagers?|babies|baby|infants?|sons?|daughters?|grandkids|grandchildren|grandsons?|granddaughters?|littles|littlies|youngsters|nippers)$/;
 const ANYONE =
-  /^(people|peeps|persons?|folk|folks|pax|guests|students|oaps|walkers|hikers|climbers|cyclists|surfers|anglers|scouts|colleagues|sisters|brothers|cousins|hirers|travellers|sleepers|heads|souls|humans|campers|occupants|passengers|friends|mates)$/;
+  /^(people|peeps|ppl|peple|persons?|folk|folks|pax|guests|students|oaps|walkers|hikers|climbers|cyclists|surfers|anglers|scouts|colleagues|sisters|brothers|cousins|hirers|travellers|sleepers|heads|souls|humans|campers|occupants|passengers|friends|mates)$/;
 const BETWEEN =
   /^(young|small|little|grown|-|other|more|hungry|thirsty|teenage|wee|big|old|older|elderly|retired|tired|fully|full|sized|adult|hungry|sandy|muddy|wet|poor|skint|lovely|noisy|growing|keen|grumpy|happy|very)$/;
 

@@ -1,6 +1,6 @@
 import { type Answer, type Calculator, numberOf, type Plainly } from './calculator.ts';
 import { AMPS } from './common-inputs.ts';
-import type { InputSpec } from './input-spec.ts';
+import type { InputSpec, Reading } from './input-spec.ts';
 import { type Load, parseLoads } from './kept.ts';
 import { OWN_MISSED } from './lexicon.ts';
 import { ASKS, ampsSaid, asksWhat, isOfSupply, mainsNamed } from './plainly.ts';
@@ -107,13 +107,18 @@ const plainly: Plainly = (reading) => {
   if (asksWhat(reading) || !isOfSupply(reading) || NOT_TOGETHER.test(text)) return false;
   const named = mainsNamed(reading);
   if (named.length === 0 || (!ASKS.test(text) && named.length === 1)) return false;
-  if (named.every(({ appliance }) => appliance.key === 'heating') && WHICH_HEAT.test(text)) return false;
+  if (named.every(({ appliance }) => appliance.key === 'heating') && (WHICH_HEAT.test(text) || isOfWarmth(reading)))
+    return false;
   if ((ampsSaid(reading) ?? 0) !== 0) return true;
   if (named.length === 1 || !ASKS.test(text)) return false;
   if (TOGETHER.test(text)) return true;
   const watts = named.reduce((sum, { appliance, watts: said }) => sum + (said ?? appliance.watts ?? LEAST_HEAVY_W), 0);
   return watts >= LEAST_HEAVY_W && !MAY_WE.test(text);
 };
+
+function isOfWarmth({ counted }: Reading): boolean {
+  return counted.quantities.some(({ unit }) => unit === 'degrees' || unit === 'celsius');
+}
 
 /** What may be brought is a rule of the firm's. */
 const MAY_WE = /\b(permit\w*|allowed|forbid\w*|bring|brought|take with)\b/;

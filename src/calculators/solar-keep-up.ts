@@ -4,6 +4,7 @@ import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH } from './common-inputs.ts';
 import { DAILY_USE, dailyUse, mainsOnlyLine } from './daily-use.ts';
 import { monthName } from './months.ts';
+import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { figure } from './words.ts';
@@ -14,6 +15,11 @@ export const solarKeepUp: Calculator = {
     named: /\b(solar|roof panel|the sun|sunshine)\b/,
     asks: /\b(keep(s|ing)?\b.*\bup|enough|cover|covers|manage|cope|sufficient|plenty)\b/,
   },
+  plainly: both(
+    /\b(solar|roof panel|panel on the roof|the sun|sunshine)\b/,
+    /\b(keep(s|ing)?|enough|cover|covers|manage|cope|copes|sufficient|plenty|pace)\b/,
+    /\b(how (long|many)|lasts?|not (working|charging)|lamp|led|clean|gas)\b/,
+  ),
   inputs: [...DAILY_USE, MONTH, SHADED],
   answer,
 };

@@ -20,9 +20,8 @@ const LEAST_TOLD = 0.15;
 const LIKELY = 0.3;
 
 /**
- * A message cut in two that is one sum: neither half asks plainly for one and the whole does ('the heating is on 2 kW and
- * we want the toaster, the post is sixteen amps, is it enough?'), or one does and the other asks nothing ('two adults two
- * kids plus 4 chairs and 2 bikes, within the limit?'). Null: it stays cut.
+ * A message cut in two that is one sum: the whole asks plainly for it, and neither half asks for something else ('can we
+ * boil the kettle with the heating on 1? Site is 10 amps'). Null: it stays cut.
  */
 export function oneSum(
   halves: readonly Understood[],
@@ -30,16 +29,24 @@ export function oneSum(
   situation: Situation,
 ): readonly Understood[] | null {
   const [first] = halves;
-  if (halves.length < 2 || first === undefined) return null;
-  if (!halves.every(({ decision }) => decision.kind === 'answer' && isCalculation(decision.topic))) return null;
+  const context = sumContext(situation);
+  if (halves.length < 2 || first === undefined || context === null) return null;
   const ranked = halves.flatMap((half) => half.ranked).sort((a, b) => b.probability - a.probability);
-  const whole = { ...first, text, ranked };
+  const whole: Understood = { ...first, text, ranked, decision: { kind: 'choose', topics: [] } };
   const sum = plainSum(whole, situation);
-  const plain = halves.map((half) => plainSum(half, situation));
-  const beside = plain.some((half, i) =>
-    half === null ? plain.some((other) => other !== null) && asks(halves[i]?.text ?? '') : half.topic !== sum?.topic,
-  );
-  return sum === null || beside ? null : [answered(whole, sum)];
+  if (sum === null) return null;
+  const others = sumsPlainlyAsked(text, context).filter((topic) => topic !== sum.topic);
+  const plain = halves.map((half) => plainSum(half, situation)?.topic ?? null);
+  const apart = halves.some((half, i) => {
+    const own = plain[i] ?? null;
+    if (own !== null) return others.includes(own);
+    return asks(half.text) && (plain.includes(sum.topic) || !isSum(half));
+  });
+  return apart ? null : [answered(whole, sum)];
+}
+
+function isSum({ decision }: Understood): boolean {
+  return decision.kind === 'answer' && isCalculation(decision.topic);
 }
 
 /** Beside a sum that is asked for plainly a fault or a warning less likely than this is no doubt. */
