@@ -32,8 +32,7 @@ function hoursOf(names: readonly string[]): string {
   return `${several ? 'are' : 'is'} the ${listText(names)} on`;
 }
 
-/** The inputs that say what is drawn from the battery. */
-export const DAILY_USE: readonly InputSpec[] = [
+const ALL: readonly InputSpec[] = [
   { name: 'loads', as: 'loads', known: 'appliances' },
   { name: 'mainsOnly', as: 'mainsOnly', known: 'appliances' },
   {
@@ -88,6 +87,14 @@ export const DAILY_USE: readonly InputSpec[] = [
       /\b(no|without|not using|not|off) (the )?(heat|heating|heater|blower)\b|\b(heating|heater|blower) (is )?off\b/,
   },
 ];
+
+/** The inputs that say what is drawn from the battery; hours of what is named are asked for. */
+export const DAILY_USE: readonly InputSpec[] = ALL;
+
+/** The same where the usual day does as well: no hours are asked for. */
+export const DAILY_USE_IF_SAID: readonly InputSpec[] = ALL.map((spec) =>
+  spec.name === 'hours' ? { ...spec, needed: () => false } : spec,
+);
 
 /**
  * What is drawn in a day, in Ah: said outright, or from loads with hours, or the van's usual day of the season.

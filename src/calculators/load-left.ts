@@ -18,17 +18,20 @@ export function leftKgAfter(payload: number, things: readonly Pick<Thing, 'count
 
 const ridesInVan = (context: CalculatorContext) => context.figures.peopleCount;
 
+const WEIGHS =
+  /\b(weigh\w*|heavy|heavier|over ?-? ?weight|overload\w*|allowance|payload|weight limit|have left|left over|kilos left|kg left|go over|(over|within|under) the limit)\b/;
+/** What is weighed is the car, the hitch or a bed; or it is no weight at all. */
+const OTHER_WEIGHTS =
+  /\b(nose|tow|towing|kerb|licen[cs]e|kg car|bunk|bed|shelf|rack|amps?|watts?|battery|heavy enough|big enough|gas (last|do))\b/;
+
 export const loadHowMuch: Calculator = {
   topic: 'load-how-much',
-  plainly: (reading) =>
-    /\b(weigh\w*|heavy|heavier|over ?-? ?weight|overload\w*|load|loading|allowance|payload|weight limit|have left|left over|kilos left|kg left|go over|(over|within|under) the limit)\b/.test(
-      reading.text,
-    ) &&
-    !/\b(nose|tow|towing|kerb|bunk|bed|shelf|rack|amps?|watts?|battery|heavy enough|big enough|gas (last|do))\b/.test(
-      reading.text,
-    ) &&
-    ASKS.test(reading.text) &&
-    thingsIn(reading.counted, reading.context.figures, reading.context.constants, null).length > 0,
+  plainly: (reading) => {
+    const { text, counted, context } = reading;
+    if (!ASKS.test(text) || OTHER_WEIGHTS.test(text)) return false;
+    const things = thingsIn(counted, context.figures, context.constants, null);
+    return things.length > 0 && (WEIGHS.test(text) || (/\b(load|loading|limit)\b/.test(text) && things.length > 1));
+  },
   inputs: [
     {
       name: 'things',

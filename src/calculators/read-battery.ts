@@ -8,7 +8,10 @@ type OnBattery = { readonly runs: readonly Mention[]; readonly cannot: readonly 
 function namedIn({ counted, text, context: { figures, constants } }: Reading): OnBattery {
   const plugs = mainsOnlyAppliances(figures, constants).filter(({ key }) => key !== 'kettle' || !ON_GAS.test(text));
   const needPlug = new Set(plugs.map(({ key }) => key));
-  const mentions = mentionsIn(counted, [...batteryAppliances(figures, constants), ...plugs]);
+  const mentions = mentionsIn(counted, [...batteryAppliances(figures, constants), ...plugs]).filter(
+    // '100 W on the roof' is the panel.
+    ({ appliance, watts }) => !(appliance.key.startsWith('own-') && watts === figures.solarW),
+  );
   const cannot = (mention: Mention) =>
     needPlug.has(mention.appliance.key) ||
     (mention.appliance.key.startsWith('own-') &&

@@ -2,7 +2,7 @@ import { solarWhInMonth, sunHoursIn } from './battery.ts';
 import { SHADED } from './battery-days.ts';
 import { type Answer, type Calculator, isSet, numberOf } from './calculator.ts';
 import { MONTH } from './common-inputs.ts';
-import { DAILY_USE, dailyUse, mainsOnlyLine } from './daily-use.ts';
+import { DAILY_USE_IF_SAID, dailyUse, mainsOnlyLine } from './daily-use.ts';
 import { monthName } from './months.ts';
 import { both } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
@@ -20,7 +20,7 @@ export const solarKeepUp: Calculator = {
     /\b(keep(s|ing)?|enough|cover|covers|manage|cope|copes|sufficient|plenty|pace)\b/,
     /\b(how (long|many)|lasts?|not (working|charging)|lamp|led|clean|gas)\b/,
   ),
-  inputs: [...DAILY_USE, MONTH, SHADED],
+  inputs: [...DAILY_USE_IF_SAID, MONTH, SHADED],
   answer,
 };
 
