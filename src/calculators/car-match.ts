@@ -40,7 +40,7 @@ export const towingCarMatch: Calculator = {
   plainly: (reading) =>
     /\b(tow|tows|towing|pull|pulls|pulling|haul|drag|kerb|curb|match|(heavy|big|strong) enough)\b/.test(reading.text) &&
     /\b(car|suv|estate|vehicle|hatchback|saloon|van|truck|pick ?up|4x4|carrier|kerb|curb)\b/.test(reading.text) &&
-    !/\bnose\b|\bspeed\b|\bmph\b/.test(reading.text) &&
+    !/\bnose\b|\b(tow ?ball|ball|hitch) weight\b|\bspeed\b|\bmph\b/.test(reading.text) &&
     ASKS.test(reading.text) &&
     readWeight(reading, KERB) !== null,
   inputs: [

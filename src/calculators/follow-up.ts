@@ -20,10 +20,13 @@ const EMPTY = new Set(
   ).split(' '),
 );
 const OPENER =
-  /^(and|what about|how about|what if|but|or|ok and|then|so|if|with|without|plus|only|just|in|on|at|for|instead|now|no|sorry|i meant?|actually)\b/;
+  /^(and|what about|how about|what if|but|or|ok and|then|so|if|with|without|plus|only|just|in|on|at|for|instead|now|no|when|once|sorry|i meant?|actually)\b/;
 /** A question of its own: 'where', 'how do I'. 'When we are only two' is a condition. */
 const QUESTION =
   /\b(where|why|who|which|when (will|is|do|does|did|can|should|must)|how (do|can|to|should|does|long|many|much|often|far|big))\b/;
+/** The last question again: 'how many days is that when we are only two?'. */
+const AGAIN =
+  /\bhow (long|much|many (days|nights|minutes|litres|fills))\b( (is|would|will|does|do|are) (that|it|this|they)( (be|take|last))?)\b/i;
 /** Puts the change first: 'my sister prefers December, how about then'. */
 const TRAILER =
   /\b(how|what) about (then|that|it)\b|\binstead\W*$|\bwhat then\b|\b(would|will|is|does|could|can) (it|that|they|this|we|those|both) (all )?still\b/;
@@ -62,7 +65,7 @@ export function changesInput(
 ): boolean {
   const calculator = calculatorOf(topic);
   if (calculator === null || previous === null) return false;
-  const reading = readingOf(text, context, previous);
+  const reading = readingOf(text.replace(AGAIN, ' '), context, previous);
   if (QUESTION.test(reading.text)) return false;
   if (SUBJECTS.some(([subject, at]) => subject.test(reading.text) && !at.test(topic))) return false;
   const read = readTable(calculator.inputs, reading);

@@ -2,7 +2,7 @@ import { type Answer, ASKS_HOW_LONG_IT_LASTS, type Calculator, isSet, numberOf }
 import { INSIDE, MONTH, NIGHTS_IF_KNOWN, OUTSIDE, PEOPLE } from './common-inputs.ts';
 import { type GasUse, heating, isHeated, outsideOf, usesOf } from './gas-use.ts';
 import type { InputSpec } from './input-spec.ts';
-import { ASKS } from './plainly.ts';
+import { ASKS, ampsSaid } from './plainly.ts';
 import type { CalculatorContext, Inputs } from './types.ts';
 import { rounded } from './units.ts';
 import { daysText, figure, forNightsLeft, listText } from './words.ts';
@@ -27,6 +27,10 @@ const no = (words: string) =>
     `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})`,
   );
 
+const GAS = /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/;
+const NOT_GAS = /\b(battery|batteries|solar|smell\w*)\b/;
+const LASTS =
+  /\b(lasts?(?! (night|week|year|time))|lasting|(?<!\b(hot|warm|big|heavy|good|long|strong) )enough|running out|runs? out|how many (days|nights)|days (remaining|left)|duration|(do|see) us|days? gas|gas left)\b|\bhow long\b.*\b(gas|bottle|cylinder)\b.*\bgood for\b/;
 /** With what burns gas 'how long' asks after the gas; with an end to wait for it asks after that. */
 const USES = /\b(cook\w*|fridge|hob)\b/;
 const WAITS = /\b(til|till|until|before|take|takes|warm up|heat up)\b/;
@@ -42,15 +46,11 @@ export const gasHowLong: Calculator = {
       /(?<!\b(on|by|with|via|to|using|the heating|heater) )(?<!\bno )\b(gas|(gas )?(bottles?|cylinders?)|propane|butane)\b(?! (heat|heating|heater|fire|hob|or electric|and electric))/,
     asks: ASKS_HOW_LONG_IT_LASTS,
   },
-  plainly: ({ text }) =>
-    /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/.test(text) &&
-    (/\b(lasts?(?! (night|week|year|time))|lasting|(?<!\b(hot|warm|big|heavy|good|long|strong) )enough|running out|runs? out|how many (days|nights)|days (remaining|left)|duration|(do|see) us|days? gas|gas left)\b/.test(
-      text,
-    ) ||
-      /\bhow long\b.*\b(gas|bottle|cylinder)\b.*\bgood for\b/.test(text) ||
-      (/\bhow long\b/.test(text) && USES.test(text) && !WAITS.test(text))) &&
-    ASKS.test(text) &&
-    !/\b(battery|batteries|solar|amps?|smell\w*)\b/.test(text),
+  plainly: (reading) => {
+    const { text } = reading;
+    if (!GAS.test(text) || !ASKS.test(text) || NOT_GAS.test(text) || (ampsSaid(reading) ?? 0) > 0) return false;
+    return LASTS.test(text) || (/\bhow long\b/.test(text) && USES.test(text) && !WAITS.test(text));
+  },
   inputs: [
     {
       ...PEOPLE,

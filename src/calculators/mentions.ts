@@ -250,7 +250,7 @@ function isOff(pieces: readonly Piece[], place: Place, places: readonly Place[])
   )
     return true;
   if (/\b(turn|switch|switched|turned|leave|take) (off|out)( the| our)?$/.test(before)) return true;
-  if (/^(is |are |stays |turned |switched )?off\b(?! (the|a|our)\b)/.test(after)) return true;
+  if (/^(is |are |stays |turned |switched )?off\b(?! (the|a|our|grid|hook|-)(?!\w))/.test(after)) return true;
   return false;
 }
 
@@ -288,7 +288,7 @@ function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | 
       const next = counted.pieces[quantity.to];
       const named =
         next?.kind === 'word' &&
-        !/^(of|on|for|at|in|and|or|is|to|with|from|we|i|all|each|draw|load|please|blow|trip|do|work|be|too|go|total|altogether)$/.test(
+        !/^(of|on|for|at|in|while|whilst|when|if|and|or|is|to|with|from|we|i|all|each|draw|load|please|blow|trip|do|work|be|too|go|total|altogether)$/.test(
           next.text,
         );
       const name = named ? next.text : 'thing';

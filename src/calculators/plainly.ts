@@ -12,7 +12,7 @@ export const ASKS =
   /\?|\b(can|could|may|might|is|isn't|are|am|will|would|won't|shall|should|does|do|ok|okay|alright|right|enough|possible|allowed|too much|cope|handle|what|which|how)\b/;
 /** Something has already happened: a fault, not a sum. */
 export const TROUBLE =
-  /\b(trips|tripped|tripping|keeps|blew|blown|went (off|out)|gone (off|out)|goes off|doesn't|doesnt|does not|didn't|isn't working|not working|stopped|won't|wont|broken|dead|no power|lost power|nothing works?|smell\w*|burn\w*)\b/;
+  /\b(trips|tripped|tripping|keeps|blew|blown|went (off|out)|gone (off|out)|goes off|all off|is off now|doesn't|doesnt|does not|didn't|isn't working|not working|stopped|won't|wont|broken|dead|no power|lost power|nothing works?|smell\w*|burn\w*)\b/;
 /** How long or how much of a stock: never about what fits together. */
 export const STOCK =
   /\bhow (long|soon|often|quick\w*|fast|many (days|nights|hours|minutes|litres))\b|\btime to (heat|warm)\b|\bwhen (will|must|should|do|does|is|can)\b|\blasts?\b(?! (night|week|year|time))/;

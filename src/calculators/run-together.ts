@@ -107,7 +107,10 @@ const plainly: Plainly = (reading) => {
   if (asksWhat(reading) || !isOfSupply(reading) || NOT_TOGETHER.test(text)) return false;
   const named = mainsNamed(reading);
   if (named.length === 0 || (!ASKS.test(text) && named.length === 1)) return false;
-  if (named.every(({ appliance }) => appliance.key === 'heating') && (WHICH_HEAT.test(text) || isOfWarmth(reading)))
+  if (
+    named.every(({ appliance: { key } }) => key === 'heating' || key.startsWith('own-')) &&
+    (WHICH_HEAT.test(text) || isOfWarmth(reading))
+  )
     return false;
   if ((ampsSaid(reading) ?? 0) !== 0) return true;
   if (named.length === 1 || !ASKS.test(text)) return false;

@@ -295,4 +295,114 @@ describe('what hirers read', () => {
     // 120 W x 0.5, 0.6 and 1.0 hours x 0.70: firm.yaml.
     expect([wh('north'), wh('middle'), wh('south')]).toEqual([42, 50.4, 84]);
   });
+
+  it('has a bar in every result, but for what the van has not', () => {
+    const without = new Set(['godwit hotwater-time', 'godwit hotwater-shower-length', 'plover towing-noseweight']);
+    for (const { topic, van, outcome } of replies) {
+      if (outcome.kind !== 'result' || without.has(`${van} ${topic}`)) continue;
+      expect(outcome.bar?.segments.length, `${topic}, ${van}`).toBeGreaterThan(0);
+    }
+    for (const text of ['how long without hook up', 'on the engine']) {
+      expect(talk('plover', 'hotwater-time', [text], { amps: 0 })).toMatchObject({
+        bar: { title: 'Heat of one hour' },
+      });
+    }
+  });
+});
+
+describe('a sum about the battery', () => {
+  it('says what cannot run off hook-up instead of leaving it out', () => {
+    const said = (van: string, text: string) => {
+      const outcome = talk(van, 'dc-battery-days', [text]);
+      return outcome.kind === 'result' ? outcome.first : outcome.kind;
+    };
+    expect(said('dunlin', 'off grid with the microwave, how long does the battery last')).toContain(
+      'The microwave cannot run off hook-up: Dunlin has no inverter.',
+    );
+    expect(said('curlew', 'telly 4 hours and the toaster off grid, how many days')).toContain(
+      'The toaster cannot run off hook-up: the inverter socket gives 350 W at most.',
+    );
+    expect(said('godwit', 'a 700 W gadget an hour a day off the battery')).toContain('cannot run off hook-up');
+    // A kettle on the hob draws nothing, and a laptop has a lead of its own.
+    expect(said('dunlin', 'kettle on the hob, laptop 2 hours a day, how long')).not.toContain('cannot');
+  });
+
+  it('asks for the hours of what is named, unless it is a usual day', () => {
+    const open = talk('wren', 'dc-battery-days', ['how many days will the battery last if we watch telly']);
+    expect(open).toMatchObject({ kind: 'asks', asks: 'hours' });
+    const days = (reply: string) =>
+      valuesOf(talk('wren', 'dc-battery-days', ['how many days will the battery last if we watch telly', reply]));
+    // 18 W x 2 h / 12 V and 38.25 Ah: fleet.md, section 8.
+    expect(days('2 hours')).toMatchObject({ dailyAh: 3, days: 12.75 });
+    expect(days('All the time')).toMatchObject({ dailyAh: 36 });
+    expect(valuesOf(talk('wren', 'dc-battery-days', ['normal use, lights and telly, how long']))).toMatchObject({
+      dailyAh: 12,
+    });
+    expect(valuesOf(talk('wren', 'dc-battery-days', ['how long till the lights go out']))).toMatchObject({
+      dailyAh: 12,
+    });
+  });
+});
+
+describe('a sum about a cylinder that is begun', () => {
+  it('asks how full it is', () => {
+    const turns = ["how long will what's left in the bottle last for two of us"];
+    expect(talk('godwit', 'gas-how-long', turns)).toMatchObject({ kind: 'asks', asks: 'percent' });
+    const full = valuesOf(talk('godwit', 'gas-how-long', [...turns, 'Full']))['days'] as number;
+    const half = valuesOf(talk('godwit', 'gas-how-long', [...turns, 'Half']))['days'] as number;
+    expect(half).toBeCloseTo(full / 2);
+  });
+});
+
+describe('figures said behind a name', () => {
+  const loads = (text: string) => talk('dunlin', TOGETHER, [text], { amps: 16 }).inputs['appliances'];
+
+  it('belong to it, however far back it stands', () => {
+    expect(loads('we packed our kettle from home, it is 2.2kW. with the laptop?')).toEqual([
+      'house-kettle|full-size kettle from home|2200|1|',
+      'laptop|laptop|65|1|',
+    ]);
+    expect(loads('I must iron one shirt, 1200 watt the iron')).toEqual(['iron|iron|1200|1|']);
+    expect(loads('microwave and my travel hair dryer? The dryer is 900w')).toEqual([
+      'microwave|microwave|1150|1|',
+      'travel-hair-dryer|travel hair dryer|900|1|',
+    ]);
+    expect(loads('an electric blanket on each side, so two of them')).toEqual([
+      'electric-blanket|electric blanket|60|2|',
+    ]);
+  });
+
+  it('are never the background', () => {
+    expect(loads('gadget 600w whilst the fridge is on')).toContainEqual('own-thing|thing|600|1|');
+  });
+});
+
+describe('a change of one input', () => {
+  it.each([
+    [TOGETHER, 'toaster and kettle, 16 amps?', 'Thank you. And on 6 amps, at the farm?', 'amps', 6],
+    [TOGETHER, 'toaster and kettle, 16 amps?', 'We might move to a 6 amp pitch, would it still be ok?', 'amps', 6],
+    ['towing-car-match', 'kerb 2000 kg', 'Silly me, I read the wrong line. It is 2,120.', 'kerb', 2120],
+    ['toilet-capacity', 'four persons', 'one is going home, so with three?', 'people', 3],
+    ['gas-how-long', 'four of us', 'and when we are only two?', 'people', 2],
+    ['dc-solar-keep-up', 'in June', 'My sister prefers December, how about then', 'month', 12],
+    ['setup-chock-height', 'tilt 2.2 degrees', 'Re-measured: 3.3 degrees.', 'degrees', 3.3],
+    ['water-how-much', 'two of us, no showers', 'Now one shower each.', 'showerCount', 1],
+  ])('of %s, "%s", by "%s" changes %s to %s', (topic, first, then, name, value) => {
+    const previous = talk('dunlin', topic, [first]).inputs;
+    expect(changesInput(then, topic, previous, inVan('dunlin'))).toBe(true);
+    expect(talk('dunlin', topic, [first, then]).inputs[name]).toBe(value);
+  });
+
+  it('that changes one thing of several keeps the others', () => {
+    expect(
+      valuesOf(talk('dunlin', TOGETHER, ['heating 2kw and kettle on 10 amps?', 'what if heating is 1kw'])),
+    ).toMatchObject({ totalW: 2250 });
+  });
+
+  it('is none where a sentence before it speaks of something else', () => {
+    const previous = talk('dunlin', TOGETHER, ['toaster and kettle, 16 amps?']).inputs;
+    expect(
+      changesInput('The fridge has been warm since last night. It is 10.', TOGETHER, previous, inVan('dunlin')),
+    ).toBe(false);
+  });
 });

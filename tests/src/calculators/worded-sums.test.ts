@@ -20,7 +20,7 @@ const line = z.strictObject({
   asks: z.string().optional(),
   refused: z.string().optional(),
 });
-const sums = ['sums.yaml', 'sums-second.yaml'].flatMap(
+const sums = ['sums.yaml', 'sums-second.yaml', 'sums-others.yaml'].flatMap(
   (file) =>
     z
       .strictObject({ sums: z.array(line) })

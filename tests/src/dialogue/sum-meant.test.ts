@@ -96,4 +96,22 @@ describe('the sum that is meant', () => {
       done('how long does it take to change the gas bottle', answer, [['gas-change-cylinder', 0.8]]),
     ).toMatchObject({ kind: 'answer', topic: 'gas-change-cylinder' });
   });
+
+  it('is done whatever the matcher made of the words, where they ask for it plainly', () => {
+    const sum = { kind: 'calculation', topic: 'mains-can-i-run-together' };
+    const text = 'Lovely site, thanks! Kettle and toaster at the same time, does that work?';
+    expect(done(text, { kind: 'chat', chat: 'thanks' }, [])).toMatchObject(sum);
+    expect(done(text, { kind: 'pass', why: 'too-close' }, [['load-bikes', 0.2]])).toMatchObject(sum);
+    expect(done(text, { kind: 'answer', topic: 'hire-bedding', probability: 0.9 }, [])).toMatchObject(sum);
+    expect(offered(text, ['load-bikes', 0.3], ['hire-bedding', 0.2])).toMatchObject(sum);
+  });
+
+  it('is never done for a wish for a person, nor for trouble that the words tell of', () => {
+    expect(done('kettle and toaster on 10 amps? get me a person', { kind: 'person' }, [])).toMatchObject({
+      kind: 'pass',
+    });
+    const trips: Decision = { kind: 'answer', topic: 'mains-site-post-trips', probability: 0.7 };
+    const told = 'kettle and toaster on 10 amps tripped the post, what now?';
+    expect(done(told, trips, [['mains-site-post-trips', 0.7]])).not.toMatchObject({ kind: 'calculation' });
+  });
 });
