@@ -29,7 +29,8 @@ export const ALWAYS_ON: ReadonlySet<string> = new Set(['fridge', 'panel', 'fridg
 type Lexicons = {
   readonly mains: readonly Appliance[];
   readonly battery: readonly Appliance[];
-  readonly mainsOnly: readonly Appliance[];
+  readonly offHookUp: readonly Appliance[];
+  readonly needPlug: ReadonlySet<string>;
 };
 
 const cache = new WeakMap<Figures, Map<Constants, Lexicons>>();
@@ -44,21 +45,33 @@ export function batteryAppliances(figures: Figures, constants: Constants): reado
   return lexicons(figures, constants).battery;
 }
 
-/** What cannot run off the battery of this van, whatever its charge. */
-export function mainsOnlyAppliances(figures: Figures, constants: Constants): readonly Appliance[] {
-  return lexicons(figures, constants).mainsOnly;
+/** What can be named off hook-up: what runs on the battery, and what needs the mains all the same. */
+export function offHookUpAppliances(figures: Figures, constants: Constants): readonly Appliance[] {
+  return lexicons(figures, constants).offHookUp;
+}
+
+/** Whether a thing runs on the battery of this van. */
+export function runsOnBattery(key: string, figures: Figures, constants: Constants): boolean {
+  return !lexicons(figures, constants).needPlug.has(key);
 }
 
 function lexicons(figures: Figures, constants: Constants): Lexicons {
   const known = cache.get(figures) ?? new Map<Constants, Lexicons>();
   cache.set(figures, known);
-  const found = known.get(constants) ?? {
-    mains: mains(figures, constants),
-    battery: battery(figures, constants),
-    mainsOnly: mainsOnly(figures, constants),
-  };
+  const found = known.get(constants) ?? lexiconsOf(figures, constants);
   known.set(constants, found);
   return found;
+}
+
+function lexiconsOf(figures: Figures, constants: Constants): Lexicons {
+  const onBattery = battery(figures, constants);
+  const plugs = mainsOnly(figures, constants);
+  return {
+    mains: mains(figures, constants),
+    battery: onBattery,
+    offHookUp: [...onBattery, ...plugs],
+    needPlug: new Set(plugs.map(({ key }) => key)),
+  };
 }
 
 function mains(figures: Figures, constants: Constants): readonly Appliance[] {

@@ -53,17 +53,37 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
   return [...mentions, ...unnamed(counted, free, shared)];
 }
 
+type Name = { readonly appliance: Appliance; readonly phrase: readonly string[] };
+
+const names = new WeakMap<readonly Appliance[], ReadonlyMap<string, readonly Name[]>>();
+
+/** The names of what is known, by their first words; in the order of the list. */
+function namesOf(known: readonly Appliance[]): ReadonlyMap<string, readonly Name[]> {
+  const found = names.get(known);
+  if (found !== undefined) return found;
+  const made = new Map<string, Name[]>();
+  for (const appliance of known) {
+    for (const phrase of appliance.phrases) {
+      const [first = ''] = phrase;
+      const same = made.get(first);
+      if (same === undefined) made.set(first, [{ appliance, phrase }]);
+      else same.push({ appliance, phrase });
+    }
+  }
+  names.set(known, made);
+  return made;
+}
+
 function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readonly Place[] {
   // Hyphens never part a name: 'hair-dryer', 'air-fryer'.
   const at = pieces.flatMap((piece, i) => (piece.text === '-' ? [] : [{ word: singular(piece.text), i }]));
+  const byFirst = namesOf(known);
   const places: Place[] = [];
   for (let i = 0; i < at.length; ) {
     let best: { appliance: Appliance; length: number } | null = null;
-    for (const appliance of known) {
-      for (const phrase of appliance.phrases) {
-        if (phrase.length > (best?.length ?? 0) && phrase.every((word, k) => at[i + k]?.word === word))
-          best = { appliance, length: phrase.length };
-      }
+    for (const { appliance, phrase } of byFirst.get(at[i]?.word ?? '') ?? []) {
+      if (phrase.length > (best?.length ?? 0) && phrase.every((word, k) => at[i + k]?.word === word))
+        best = { appliance, length: phrase.length };
     }
     if (best === null || (best.length === 1 && falseFriend(pieces, at[i]?.i ?? 0))) {
       i++;

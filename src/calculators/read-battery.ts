@@ -1,22 +1,21 @@
 import type { Reading } from './input-spec.ts';
-import { batteryAppliances, MOST_ON_12V_W, mainsOnlyAppliances } from './lexicon.ts';
+import { MOST_ON_12V_W, offHookUpAppliances, runsOnBattery } from './lexicon.ts';
 import { type Mention, mentionsIn } from './mentions.ts';
 
 /** What is named in a sum about the battery: what runs on it, and what needs the hook-up. */
 type OnBattery = { readonly runs: readonly Mention[]; readonly cannot: readonly Mention[] };
 
 function namedIn({ counted, text, context: { figures, constants } }: Reading): OnBattery {
-  const plugs = mainsOnlyAppliances(figures, constants).filter(({ key }) => key !== 'kettle' || !ON_GAS.test(text));
-  const needPlug = new Set(plugs.map(({ key }) => key));
-  const mentions = mentionsIn(counted, [...batteryAppliances(figures, constants), ...plugs]).filter(
-    // '100 W on the roof' is the panel.
-    ({ appliance, watts }) => !(appliance.key.startsWith('own-') && watts === figures.solarW),
+  const mentions = mentionsIn(counted, offHookUpAppliances(figures, constants)).filter(
+    ({ appliance: { key }, watts }) =>
+      !(key === 'kettle' && ON_GAS.test(text)) &&
+      // '100 W on the roof' is the panel.
+      !(key.startsWith('own-') && watts === figures.solarW),
   );
-  const cannot = (mention: Mention) =>
-    needPlug.has(mention.appliance.key) ||
-    (mention.appliance.key.startsWith('own-') &&
-      (mention.watts ?? 0) > Math.max(MOST_ON_12V_W, figures.mains.inverterW ?? 0));
-  return { runs: mentions.filter((each) => !cannot(each)), cannot: mentions.filter(cannot) };
+  const most = Math.max(MOST_ON_12V_W, figures.mains.inverterW ?? 0);
+  const runs = ({ appliance: { key }, watts }: Mention) =>
+    runsOnBattery(key, figures, constants) && !(key.startsWith('own-') && (watts ?? 0) > most);
+  return { runs: mentions.filter(runs), cannot: mentions.filter((each) => !runs(each)) };
 }
 
 /** A kettle on the hob draws nothing. */
