@@ -14,15 +14,13 @@ export const heatingTime: Calculator = {
       /\b(warm(ing)?|heat(ing)?|get)( up)?( the| our| this)? (van|caravan|place|up|it|in here|to \d+)\b|\b(heater|heating) takes?\b/,
     asks: ASKS_HOW_SOON,
   },
-  plainly: (reading) =>
-    (ASKS_HOW_SOON.test(reading.text) ||
-      /\b(ever|manage|able) (get |reach |to |warm )/.test(reading.text) ||
-      asksWhether(reading)) &&
-    /\b(heat|heater|heating|warm\w*|toasty|cosy|degrees|celsius|reach|gets?|radiators?)\b/.test(reading.text) &&
-    !/\b(water|showers?|kettle|battery)\b|\b(gas|bottles?|cylinders?)\b.*\b(lasts?|good for|do us|run out)\b/.test(
-      reading.text,
-    ) &&
-    temperaturesIn(reading.counted, false).length > 0,
+  plainly: (reading) => {
+    const { text, counted } = reading;
+    const told = temperaturesIn(counted, false).length;
+    if (told === 0 || NOT_WARMING.test(text)) return false;
+    if (ASKS_HOW_SOON.test(text) && (told > 1 || WARMING.test(text))) return true;
+    return WARMING.test(text) && (/\b(ever|manage|able) (get |reach |to |warm )/.test(text) || asksWhether(reading));
+  },
   inputs: [
     { ...OUTSIDE, needed: () => true },
     INSIDE,
@@ -48,6 +46,10 @@ export const heatingTime: Calculator = {
   ],
   answer,
 };
+
+const WARMING = /\b(heat|heater|heating|warm\w*|toasty|cosy|degrees|celsius|reach|gets?|radiators?)\b/;
+const NOT_WARMING =
+  /\b(water|showers?|kettle|battery|cook\w*|fridge)\b|\b(gas|bottles?|cylinders?)\b.*\b(lasts?|good for|do us|run out)\b|\bhow many (days|nights)\b/;
 
 /** 'Will the heating get us to 20 on 1 kW? It's 6 outside': two temperatures and a question. */
 function asksWhether({ text, counted }: Reading): boolean {

@@ -24,7 +24,7 @@ export const hotWaterTime: Calculator = {
   plainly: both(
     /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b|\bwater\b.*\b(heat|warm|hot|ready)\b/,
     ASKS_HOW_SOON,
-    /\b(showers?|goes cold|gone|run out|runs out|fridge|van)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
+    /(?<!\b(before|until|till|when) (we|i|you|they|anyone)\b.*)\bshowers?\b|\b(goes cold|gone|run out|runs out|fridge|van)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
   ),
   inputs: [
     {

@@ -197,6 +197,9 @@ function gapOf(pieces: readonly Piece[], place: Place, quantity: Quantity): numb
   return between.length + parted * 4 + (before ? 0 : 0.5);
 }
 
+/** From here on a plain number before the heating is its watts. */
+const LEAST_STEP_W = 300;
+
 function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['step'] {
   const { pieces } = counted;
   const window = pieces.slice(place.to, place.to + 5);
@@ -212,6 +215,14 @@ function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['s
     if (quantity.high > 5 && quantity.high < 100) continue;
     free.delete(quantity);
     return quantity.high;
+  }
+  // 'The 900 heating'.
+  const before = counted.quantities.find(
+    (quantity) => quantity.unit === 'bare' && quantity.to === place.from && quantity.high >= LEAST_STEP_W,
+  );
+  if (before !== undefined) {
+    free.delete(before);
+    return before.high;
   }
   const near = [...pieces.slice(Math.max(0, place.from - 2), place.from), ...window.slice(0, 3)].map(
     (piece) => piece.text,
@@ -245,9 +256,10 @@ function countBehind(
       each.unit === 'bare' &&
       free.has(each) &&
       each.from >= place.to &&
-      each.to < next &&
-      pieces[each.to]?.text === 'of' &&
-      /^(them|those|these)$/.test(pieces[each.to + 1]?.text ?? ''),
+      each.to <= next &&
+      // 'Electric blanket x2'.
+      ((each.from === place.to + 1 && pieces[place.to]?.text === 'x') ||
+        (pieces[each.to]?.text === 'of' && /^(them|those|these)$/.test(pieces[each.to + 1]?.text ?? ''))),
   );
   if (said === undefined || place.appliance.key === 'heating') return null;
   free.delete(said);

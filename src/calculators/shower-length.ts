@@ -20,7 +20,7 @@ export const showerLength: Calculator = {
   plainly: both(
     /\bshowers?\b(?! water)/,
     /\bhow (long|many (minutes|mins))\b.*\b(tank|possible|get|gets|have|has|lasts?|before|runs?|go|stay|each|shower)\b/,
-    /\b(til|till|until|to heat|to warm|heat up|warm up|ready|wait|hose|often|how much water|litres)\b/,
+    /\b(before|when) (we|i|you|they|she|he|anyone|everyone|the kids)\b|\b(til|till|until|to heat|to warm|heat up|warm up|ready|wait|hose|often|how much water|litres)\b/,
   ),
   inputs: [
     MONTH,

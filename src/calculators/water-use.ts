@@ -22,7 +22,7 @@ export const waterHowMuch: Calculator = {
       known: 'things',
       words: /\bshower(s|ing|ed)?\b/,
       unless:
-        /\b(no|nobody|nobody's|no one|noone|none of us|not one of us|without|not|skip|skipping|never|won't|wont|excluding|except|apart from)( having| taking| have| counting| doing| using| be| the| any| our| in the van)* shower\w*|\bshower\w* (at|in|on) the (site|block|campsite|wash)|\b(site|site's|campsite|wash) (block )?showers?\b/,
+        /\b(no|nobody|nobody's|no one|noone|none of us|not one of us|without|not|skip|skipping|never|won't|wont|excluding|except|apart from)( is| are| will be| having| taking| have| counting| doing| using| be| the| any| our| in the van)* shower\w*|\bshower\w* (at|in|on) the (site|block|campsite|wash)|\b(site|site's|campsite|wash) (block )?showers?\b/,
     },
     {
       name: 'showerCount',
