@@ -82,8 +82,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
         ? 'Never warm a cylinder with anything.'
         : `Never warm a cylinder with anything.${isInside(context) ? ' Warm the van with its heater instead.' : ` Ask us for propane before a frost.${electricLine(numberOf(inputs, 'amps'), context)}`}`,
     bar: barOf(kind, celsius, hob, context),
-    // Without gas a frosty night wants a person: propane, or another way to keep warm.
-    pass: verdict === 'none',
+    pass: verdict === 'none' && !warmWithoutGas(numberOf(inputs, 'amps'), context),
   };
 }
 
@@ -107,6 +106,15 @@ function barOf(
         limit: rounded(Math.max(0, gaugeBar(celsius, kind)), 2),
         segments: [{ label: 'the regulator wants', amount: regulatorBar }],
       };
+}
+
+/**
+ * Whether the van stays warm when the gas does not come: on diesel, or on electricity that this post carries. Without
+ * either a frosty night wants a person.
+ */
+function warmWithoutGas(amps: number | null, context: CalculatorContext): boolean {
+  const diesel = context.figures.heating.sources.some(({ kind }) => kind === 'diesel');
+  return diesel || (amps !== null && largestStepW(amps, [], context) > 0);
 }
 
 /** Heat without gas: what this post carries, or from how many amps on it is possible. Nothing where it is not. */
