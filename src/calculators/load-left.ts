@@ -29,6 +29,12 @@ export const loadHowMuch: Calculator = {
   plainly: (reading) => {
     const { text, counted, context } = reading;
     if (!ASKS.test(text) || OTHER_WEIGHTS.test(text)) return false;
+    if (
+      /\b(are|is|am) (we|it|i|the van|everything|all this) (going to be |gonna be )?(too heavy|over ?-? ?weight|overloaded)\b/.test(
+        text,
+      )
+    )
+      return true;
     const things = thingsIn(counted, context.figures, context.constants, null);
     return things.length > 0 && (WEIGHS.test(text) || (/\b(load|loading|limit)\b/.test(text) && things.length > 1));
   },

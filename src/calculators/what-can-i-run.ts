@@ -13,13 +13,14 @@ const MOST_SETS = 4;
 const ON_THE_POST =
   /\b(run|runs|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
 
+const RUNS = /\b(run|runs|plug|plugged|leccy|electric\w*|watts|limit)\b/;
+
 export const whatCanIRun: Calculator = {
   topic: 'mains-what-can-i-run',
   plainly: (reading) =>
     asksWhat(reading) &&
     isOfSupply(reading) &&
-    ON_THE_POST.test(reading.text) &&
-    ((ampsSaid(reading) ?? 0) !== 0 || /\b(run|runs|plug|plugged|leccy|electric\w*|watts|limit)\b/.test(reading.text)),
+    ((ampsSaid(reading) ?? 0) !== 0 || (ON_THE_POST.test(reading.text) && RUNS.test(reading.text))),
   inputs: [APPLIANCES, AMPS],
   answer,
 };
