@@ -65,7 +65,7 @@ const BY_PLATE =
   'tumble dryer, tumble drier, spin dryer, steriliser, bottle warmer, urn, projector, ' +
   'popcorn maker, waffle maker, deep fat fryer, fryer, air con, aircon, air conditioner, ' +
   'air conditioning, awning heater, patio heater, power tool, drill, jet wash, pressure washer, ' +
-  'fish tank, sewing machine, frying pan, electric wok, hand mixer, food processor, soup maker, juicer, ' +
+  'fish tank, sewing machine, sandwich maker, sandwich press, panini press, egg boiler, frying pan, electric wok, hand mixer, food processor, soup maker, juicer, ' +
   'foot spa, clothes steamer, air bed pump, airbed pump, inflator, compressor, mobility scooter, wheelchair, ' +
   'boot dryer, clothes horse, printer, speaker, amplifier';
 

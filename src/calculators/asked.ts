@@ -31,9 +31,9 @@ export function sumAsked(text: string): TopicId | null {
 
 /** Where a question begins: 'the post is 10 amps' holds none. */
 const BEGINS_QUESTION =
-  /\?|(^|[.,;!] ?|\b(and|but|so|also|or|then|please|if|whether|know|tell me|wonder\w*) )(can|could|may|might|is|are|will|would|shall|should|does|do|how|what|which|where|when|why|who)\b/;
+  /(^|[.,;!] ?|\b(and|but|so|also|or|then|please|if|whether|know|tell me|wonder\w*) )(can|could|may|might|is|are|will|would|shall|should|does|do|how|what|which|where|when|why|who)\b/;
 
-/** Whether a text asks anything. */
+/** Whether a question begins in a text; a mark at its end may belong to what stood before it. */
 export function asks(text: string): boolean {
   return BEGINS_QUESTION.test(text.toLowerCase());
 }

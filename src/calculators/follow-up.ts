@@ -86,7 +86,7 @@ function changesAtLast({ counted, context, previous }: Reading, { inputs }: Calc
   const read = (part: readonly Piece[]) =>
     readingOf(part.map(({ typed, glued }) => (glued ? typed : ` ${typed}`)).join(''), context, previous);
   return pieces.some((piece, stop) => {
-    if (stop === 0 || stop >= pieces.length - 2 || !/^[.,;!]$/.test(piece.text)) return false;
+    if (stop === 0 || stop >= pieces.length - 2 || !/^([.,;!]|so|but)$/.test(piece.text)) return false;
     const [before, last] = [read(pieces.slice(0, stop)), read(pieces.slice(stop + 1))];
     const { values, absurd } = readTable(inputs, last);
     if (absurd === null && Object.keys(values).length === 0) return false;

@@ -14,7 +14,7 @@ const WATER_OFF = `${WATER}|water`;
 const HEAT = 'heating|heater|heat|room heater|space heating|fire';
 /** What stands between 'only' and one of several uses: 'only for cooking and two tanks of hot water'. */
 const AMONG =
-  'for|the|using|on|doing|to|a|bit|of|need|it|use|and|,|plus|&|\\+|n|our|cooking|fridge|heating|hot|water|tanks?|one|two|three|\\d+|day|washing|up|per|each';
+  'for|the|using|on|gas|running|run|having|doing|to|a|bit|of|need|it|use|and|,|plus|&|\\+|n|our|cooking|fridge|heating|hot|water|tanks?|one|two|three|\\d+|day|washing|up|per|each';
 const only = (words: string) =>
   new RegExp(
     `\\b(only|just|nothing but|purely|solely)( (${AMONG}))* (${words})\\b|\\b(${words})( (${AMONG}))* (only|alone|and nothing else)\\b`,
@@ -24,7 +24,7 @@ const OTHERS = '(the |any )?(hot water|water heater|water|fridge|heating|heater|
 const ON_ELECTRIC = '(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post)';
 const no = (words: string) =>
   new RegExp(
-    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})`,
+    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})('s)?( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})`,
   );
 
 const GAS = /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/;

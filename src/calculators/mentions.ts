@@ -209,7 +209,7 @@ function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['s
     if (between.some((word) => /^(and|plus|,|with|for|have|got|we)$/.test(word))) continue;
     if (
       between.length > 0 &&
-      !/^(on|at|to|step|number|no|setting|set|level|electric|=|:|kw|-|@)$/.test(between.at(-1) ?? '')
+      !/^(on|at|to|the|step|number|no|setting|set|level|electric|=|:|kw|-|@)$/.test(between.at(-1) ?? '')
     )
       continue;
     if (quantity.high > 5 && quantity.high < 100) continue;

@@ -40,7 +40,7 @@ export function oneSum(
   const apart = halves.some((half, i) => {
     const own = plain[i] ?? null;
     if (own !== null) return others.includes(own);
-    return asks(half.text) && (plain.includes(sum.topic) || !isSum(half));
+    return isSum(half) ? asks(half.text) && plain.includes(sum.topic) : asks(half.text) || half.text.includes('?');
   });
   return apart ? null : [answered(whole, sum)];
 }
