@@ -169,21 +169,33 @@ function isBracketed({ pieces, quantities }: Counted, place: Place | undefined, 
   if (place === undefined || from - place.to < 1 || from - place.to > 4) return false;
   if (!/^[,(-]$/.test(pieces[from - 1]?.text ?? '')) return false;
   if (quantities.some((other) => other.from >= place.to && other.to < from)) return false;
-  return !(pieces[to]?.kind === 'word' && !/^(and|with|plus|on|at|each|as|the|is)$/.test(pieces[to]?.text ?? ''));
+  return !isNaming(pieces[to]);
 }
 
-/** What was named last before 'it is 2.2 kW' and has no figure yet; -1 when there is none. */
+/**
+ * What was named before a figure that stands by itself: the last thing where it says 'it is 2.2 kW', or else the one thing of
+ * the hirer's own that has no figure yet ('hair dryer (travel one, 1000w)'). -1 when it cannot be told.
+ */
 function lastNamed(
   { pieces }: Counted,
   places: readonly Place[],
   result: readonly (number | null)[],
-  { from }: Quantity,
+  { from, to }: Quantity,
 ): number {
+  const open = places.flatMap((place, i) => (place.to <= from && result[i] === null ? [i] : []));
   const before = pieces.slice(Math.max(0, from - 4), from).map((piece) => piece.text);
-  if (!OF_IT.test(before.join(' '))) return -1;
-  return places.reduce(
-    (last, place, i) => (place.to <= from && result[i] === null && place.to > (places[last]?.to ?? -1) ? i : last),
-    -1,
+  if (OF_IT.test(before.join(' '))) return open.at(-1) ?? -1;
+  const own = open.filter((i) => places[i]?.appliance.circuit === null && places[i]?.appliance.key !== 'heating');
+  return own.length === 1 && !isNaming(pieces[to]) ? (own[0] ?? -1) : -1;
+}
+
+/** Whether what stands behind a figure names what draws it: 'a 700 W gadget'. */
+function isNaming(next: Piece | undefined): boolean {
+  return (
+    next?.kind === 'word' &&
+    !/^(of|on|for|at|in|and|while|whilst|when|if|or|is|to|with|from|we|i|all|each|as|the|plus|draw|load|please|blow|trip|do|work|be|too|go|total|altogether)$/.test(
+      next.text,
+    )
   );
 }
 
@@ -318,12 +330,7 @@ function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | 
     .filter((quantity) => quantity.unit === 'watts' && free.has(quantity))
     .map((quantity) => {
       const next = counted.pieces[quantity.to];
-      const named =
-        next?.kind === 'word' &&
-        !/^(of|on|for|at|in|while|whilst|when|if|and|or|is|to|with|from|we|i|all|each|draw|load|please|blow|trip|do|work|be|too|go|total|altogether)$/.test(
-          next.text,
-        );
-      const name = named ? next.text : 'thing';
+      const name = next !== undefined && isNaming(next) ? next.text : 'thing';
       const appliance: Appliance = {
         key: `own-${name}`,
         name,
