@@ -83,3 +83,9 @@ export const NAMES_BY_PLATE: readonly string[] = BY_PLATE.split(', ');
 
 /** Those of them that run off a 12 V socket. */
 export const NAMES_ON_12V: readonly string[] = NAMES_BY_PLATE.filter((name) => ON_12V.includes(name));
+
+/** Every name that people say, of whatever kind. */
+export const SAID_NAMES: readonly string[] = [
+  ...Object.values(SAID).flatMap((names) => names.split(', ')),
+  ...NAMES_BY_PLATE,
+];

@@ -205,6 +205,8 @@ function gapOf(pieces: readonly Piece[], place: Place, quantity: Quantity): numb
   const [start, end] = before ? [quantity.to, place.from] : [place.to, quantity.from];
   if (end < start) return 0;
   const between = pieces.slice(start, end);
+  // 'Heater on 1000 w' is said of nothing else.
+  if (!before && between.length === 1 && /^(on|at|=|@)$/.test(between[0]?.text ?? '')) return 0;
   const parted = between.filter((piece) => /^(,|;|and|plus|\+|&|with|while|or)$/.test(piece.text)).length;
   return between.length + parted * 4 + (before ? 0 : 0.5);
 }

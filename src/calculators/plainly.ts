@@ -17,7 +17,7 @@ export const TROUBLE =
 export const STOCK =
   /\bhow (long|soon|often|quick\w*|fast|many (days|nights|hours|minutes|litres))\b|\btime to (heat|warm)\b|\bwhen (will|must|should|do|does|is|can)\b|\blasts?\b(?! (night|week|year|time))/;
 const BATTERY =
-  /\b(battery|batteries|off ?-? ?grid|(?<!\b(run|runs|running|work|works|use|have) )off (the |our )?hook|no hook|without (a )?hook|inverter|invertor|green (one|socket)|without (any )?(electric\w*|power|mains)|solar|cpap|breathing machine)\b/;
+  /\b(battery|batteries|off ?-? ?grid|(?<!\b(run|runs|running|work|works|use|have) )off (the |our )?hook|no hook|without (a )?hook|inverter|invertor|green (one|socket)|without (any )?(electric\w*|power|mains)|solar|the sun|sunshine|cpap|breathing machine)\b/;
 /** 'What can we run', 'how much electric have we got': no thing that is named is in question. */
 const WHAT =
   /\b(what|which)('s)?( else| all| other| sort of| kind of| electrical| electric)*( things?| appliances?| kit| stuff| gadgets?| devices?)? (can|could|may|are|am|is|do|does|will|would|should)\b.*\b(run|use|using|plug|plugged|have|put|switch\w*|turn\w*|power|get|gets|manage|draw|safe|allowed)\b|\bhow (much|many) (else|more|spare|room|electric|electricity|electrics|leccy|power|juice|watts|amps|can|could|things|appliances|of)\b|\b(anything|something) else\b|\b(max\w*|simultaneous|available|total) (load|power|draw)\b|\bwhat (runs|works|goes|can run)\b|\b(electric\w*|power|leccy|watts?|amps?) limit\b/;

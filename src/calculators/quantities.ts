@@ -1,5 +1,5 @@
 import { numbersIn, type Piece, pieces, type Said } from '../language/numbers.ts';
-import { unscrambled } from './scrambled.ts';
+import { mended } from './spelling.ts';
 import { celsiusFromFahrenheit, KG_PER_POUND, KG_PER_STONE, LITRES_PER_GALLON, MM_PER_INCH } from './units.ts';
 
 export type Unit =
@@ -172,9 +172,7 @@ const SMALL = /^(a|an|the|of|or|to|and|per|each|every|in|on|for|at|amps?|watts?|
 
 /** Reads the quantities of a text. Never throws; what is not understood is left out. */
 export function countedIn(text: string): Counted {
-  const all = pieces(text).map((piece) =>
-    piece.kind === 'word' ? { ...piece, text: unscrambled(piece.text) } : piece,
-  );
+  const all = pieces(text).map((piece) => (piece.kind === 'word' ? { ...piece, text: mended(piece.text) } : piece));
   const quantities = numbersIn(all).flatMap((said): Quantity[] => {
     const unit = unitAfter(all, said);
     if (unit !== null) return [unit];

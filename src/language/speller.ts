@@ -7,7 +7,7 @@ export type SpellerOptions = {
   /** Words of the vocabulary with how often they stand in it: among equally near words the commoner wins. */
   readonly counts: ReadonlyMap<string, number>;
   /** Right words that are never changed, though the vocabulary lacks them. */
-  readonly protectedWords: ReadonlySet<string>;
+  readonly protectedWords: Pick<ReadonlySet<string>, 'has'>;
   /** Of these words and perhaps more: {@link spellingIndex} of `counts` when left out. */
   readonly index?: SpellingIndex;
 };
