@@ -143,6 +143,8 @@ function bind(
   free: Set<Quantity>,
   unit: 'watts' | 'hours',
 ): readonly (number | null)[] {
+  const turns = inTurns(places, all, counted, free, unit);
+  if (turns !== null) return turns;
   const result: (number | null)[] = places.map(() => null);
   for (const quantity of counted.quantities) {
     if (quantity.unit !== unit || !free.has(quantity) || (unit === 'hours' && !isOfADay(quantity, counted))) continue;
@@ -162,6 +164,34 @@ function bind(
     free.delete(quantity);
   }
   return result;
+}
+
+/**
+ * Names and figures that take turns belong together in their order: 'tv 3hrs lights 4hrs'. Null when they do not, or when
+ * there are not two of each.
+ */
+function inTurns(
+  places: readonly Place[],
+  all: readonly Place[],
+  counted: Counted,
+  free: Set<Quantity>,
+  unit: 'watts' | 'hours',
+): readonly number[] | null {
+  const mine = counted.quantities.filter(
+    (each) => each.unit === unit && free.has(each) && (unit === 'watts' || isOfADay(each, counted)),
+  );
+  if (places.length < 2 || mine.length !== places.length || all.length !== places.length) return null;
+  const first = places.every(
+    (place, i) =>
+      place.to <= (mine[i]?.from ?? 0) && (places[i + 1]?.from ?? Number.POSITIVE_INFINITY) >= (mine[i]?.to ?? 0),
+  );
+  const behind = mine.every(
+    (each, i) =>
+      each.to <= (places[i]?.from ?? 0) && (mine[i + 1]?.from ?? Number.POSITIVE_INFINITY) >= (places[i]?.to ?? 0),
+  );
+  if (!first && !behind) return null;
+  for (const each of mine) free.delete(each);
+  return mine.map((each) => each.high);
 }
 
 /** 'Air fryer, 1400 W, and ...', 'hair dryer of travel, 1000 W': a figure between stops after the name it belongs to. */

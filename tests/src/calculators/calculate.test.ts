@@ -372,6 +372,13 @@ describe('figures said behind a name', () => {
     ]);
   });
 
+  it('belong to each name in turn', () => {
+    const hours = (text: string) => talk('dunlin', 'dc-battery-days', [text]).inputs['loads'];
+    expect(hours('tv 3hrs lights 4hrs')).toEqual(['tv|TV|24|1|3', 'lights|lights|20|1|4']);
+    expect(hours('3hrs tv 4hrs lights')).toEqual(['tv|TV|24|1|3', 'lights|lights|20|1|4']);
+    expect(loads('iron 1000w toaster 900w')).toEqual(['iron|iron|1000|1|', 'toaster|toaster|900|1|']);
+  });
+
   it('are never the background', () => {
     expect(loads('gadget 600w whilst the fridge is on')).toContainEqual('own-thing|thing|600|1|');
   });
