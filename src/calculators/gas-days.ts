@@ -24,7 +24,7 @@ const OTHERS = '(the |any )?(hot water|water heater|water|fridge|heating|heater|
 const ON_ELECTRIC = '(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post)';
 const no = (words: string) =>
   new RegExp(
-    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})('s)?( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})`,
+    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})('s)?( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})|\\b(${words})( :)?( is| are)? electric\\b(?! (or|and gas))`,
   );
 
 const GAS = /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/;
@@ -34,6 +34,8 @@ const LASTS =
 /** With what burns gas 'how long' asks after the gas; with an end to wait for it asks after that. */
 const USES = /\b(cook\w*|fridge|hob)\b/;
 const WAITS = /\b(til|till|until|before|take|takes|warm up|heat up)\b/;
+
+const said = (words: string) => new RegExp(`\\b(${words})\\b`);
 
 const flag = (name: string, words: RegExp): InputSpec => ({ name, as: 'flag', known: 'type', words });
 const { fill: _, ...nights } = NIGHTS_IF_KNOWN;
@@ -126,6 +128,9 @@ export const gasHowLong: Calculator = {
     flag('only-heating', only(HEAT)),
     flag('only-fridge', only('fridge')),
     flag('only-water', only(WATER)),
+    flag('said-cooking', said(COOKING)),
+    flag('said-fridge', said('fridge')),
+    flag('said-water', said(`${WATER}|tanks?`)),
     flag('no-cooking', no(COOKING)),
     flag('no-fridge', no('fridge')),
     flag('no-water', no(WATER_OFF)),
@@ -171,7 +176,10 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
 function withOnly(inputs: Inputs): Inputs {
   const named = ['cooking', 'heating', 'fridge', 'water'].filter((each) => inputs[`only-${each}`] === true);
   const only = named.length === 0 && inputs['allElectric'] === true ? ['cooking'] : named;
-  return only.length === 0 ? inputs : { ...inputs, only };
+  if (only.length > 0) return { ...inputs, only };
+  // Whoever lists the fridge and the cooking has listed what the gas is for.
+  const listed = isSet(inputs, 'said-fridge') && isSet(inputs, 'said-cooking') && !isSet(inputs, 'said-water');
+  return listed ? { ...inputs, 'no-water': true } : inputs;
 }
 
 function firstLine(days: number | null, nights: number | null, left: number | null): string {

@@ -30,7 +30,7 @@ export function usesOf(inputs: Inputs, context: CalculatorContext): readonly Gas
     uses.push({
       name: 'hot water',
       grams: tanks * hotWater.tankGasG,
-      says: `${figure(tanks)} tanks of hot water ${figure(tanks * hotWater.tankGasG, 0)} g`,
+      says: `${figure(tanks)} ${tanks === 1 ? 'tank' : 'tanks'} of hot water ${figure(tanks * hotWater.tankGasG, 0)} g`,
     });
   }
   if (wanted('heating', isHeated(inputs, context))) uses.push(heating(inputs, context));

@@ -134,6 +134,15 @@ function mains(figures: Figures, constants: Constants): readonly Appliance[] {
   }
   const wired = new Set(list.map((appliance) => appliance.key));
   list.push(...byPlate(NAMES_BY_PLATE).filter((appliance) => !wired.has(appliance.key)));
+  // Where the van has none, a toaster is one from home; a hot plate goes by its plate.
+  if (loads['toaster'] === undefined)
+    list.push(
+      ...list
+        .filter(({ key }) => key === 'house-toaster')
+        .map((own) => ({ ...own, phrases: phrasesOf('toaster', [], []) })),
+    );
+  if (loads['ring'] === undefined)
+    list.push({ ...byPlateOf('ring', 'electric hotplate'), phrases: HOT_PLATES.map(words) });
   return list;
 }
 
@@ -207,15 +216,14 @@ function ownThings(constants: Constants): readonly Appliance[] {
   );
 }
 
+const HOT_PLATES = ['electric ring', 'hot plate', 'hotplate', 'electric hotplate'];
+
+function byPlateOf(key: string, name: string): Appliance {
+  return { key, name, watts: null, circuit: null, missed: OWN_MISSED, phrases: [words(name)] };
+}
+
 function byPlate(names: readonly string[]): readonly Appliance[] {
-  return names.map((name) => ({
-    key: name.replaceAll(' ', '-'),
-    name,
-    watts: null,
-    circuit: null,
-    missed: OWN_MISSED,
-    phrases: [words(name)],
-  }));
+  return names.map((name) => byPlateOf(name.replaceAll(' ', '-'), name));
 }
 
 function phrasesOf(key: string, names: readonly string[], also: readonly string[]): readonly (readonly string[])[] {

@@ -30,6 +30,7 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
   const free = new Set(counted.quantities);
   const steps = places.map((place) => (place.appliance.key === 'heating' ? stepOf(counted, place, free) : null));
   const watts = bind(places, all, counted, free, 'watts');
+  const plain = places.map((place, i) => watts[i] ?? wattsBehind(counted, place, free));
   const hours = bind(places, all, counted, free, 'hours');
   const onlyHours = counted.quantities.filter((quantity) => quantity.unit === 'hours' && isOfADay(quantity, counted));
   const shared = onlyHours.length === 1 ? (onlyHours[0]?.high ?? null) : wholeNight(counted.pieces);
@@ -41,7 +42,7 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
     return {
       appliance,
       count: count ?? 1,
-      watts: watts[i] ?? null,
+      watts: plain[i] ?? null,
       hours: hours[i] ?? (ALWAYS_ON.has(appliance.key) ? null : shared),
       step: steps[i] ?? null,
       off: isOff(counted.pieces, place, places),
@@ -276,6 +277,19 @@ function stepOf(counted: Counted, place: Place, free: Set<Quantity>): Mention['s
   if (near.some((word) => /^(medium|middle|half|mid)$/.test(word))) return 'middle';
   return null;
 }
+
+/** 'Hairdryer (1000)', 'air fryer at 1400': watts without their unit. */
+function wattsBehind({ pieces, quantities }: Counted, place: Place, free: Set<Quantity>): number | null {
+  if (place.appliance.key === 'heating' || !/^[(@]$|^at$/.test(pieces[place.to]?.text ?? '')) return null;
+  const said = quantities.find((each) => each.unit === 'bare' && free.has(each) && each.from === place.to + 1);
+  if (said === undefined || said.high < LEAST_PLATE_W || said.high > MOST_PLATE_W) return null;
+  free.delete(said);
+  return said.high;
+}
+
+/** Between these a plain number behind a thing is its watts. */
+const LEAST_PLATE_W = 100;
+const MOST_PLATE_W = 3000;
 
 /** How many of a thing were said, or null: 'two laptops'. The heating's numbers are its steps. */
 function countOf(counted: Counted, place: Place, free: Set<Quantity>): number | null {

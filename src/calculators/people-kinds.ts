@@ -36,7 +36,10 @@ export function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' |
   if (before === 'us' && !/^(of|give|gave|got|sold)$/.test(earlier)) return 'anyone';
   if (before === 'of' && /^(family|party|group|crew)$/.test(earlier)) return 'anyone';
   const stops =
-    word === '' || /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok)$/.test(word);
+    word === '' ||
+    /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok|if|when|who|using|doing|cooking)$/.test(
+      word,
+    );
   if ((before === 'for' || before === 'with') && stops && quantity.high < 13) return 'anyone';
   const ends = word === '' || /^([?.,!;]|with|having|in|and|now|tonight|here|this|for|so)$/.test(word);
   if (

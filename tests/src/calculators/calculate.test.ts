@@ -344,6 +344,23 @@ describe('a sum about the battery', () => {
   });
 });
 
+describe('what the gas is for', () => {
+  // Cooking 55 g a head; fridge Dunlin 380, Wren 270; a tank Dunlin 74, Wren 54; three a day: fleet.md, section 8.
+  it.each([
+    ['dunlin', '3 people, cooking plus 1 tank of hot water a day, fridge electric', 165 + 74],
+    ['dunlin', 'four of us cooking and fridge on gas', 220 + 380],
+    ['dunlin', '4 people. Fridge: gas. Cooking: gas. Hot water: electric. Heating: electric.', 220 + 380],
+    ['dunlin', 'three people, just running the fridge on gas and cooking', 165 + 380],
+    ['wren', 'me and my partner, we cook, the fridge, one tank of hot water. Heatings off', 110 + 270 + 54],
+    ['wren', 'fridge on gas, cooking on gas, water and space heating off, just me', 55 + 270],
+    ['wren', 'two of us, fridge and cooking on gas, no hot water or heating', 110 + 270],
+    ['wren', 'gas only for cooking and two tanks of hot water, two adults', 110 + 108],
+    ['wren', 'two of us', 110 + 270 + 162],
+  ])('of %s in "%s" takes %s g a day', (van, text, grams) => {
+    expect(valuesOf(talk(van, 'gas-how-long', [text]))['gramsPerDay']).toBeCloseTo(grams);
+  });
+});
+
 describe('a sum about a cylinder that is begun', () => {
   it('asks how full it is', () => {
     const turns = ["how long will what's left in the bottle last for two of us"];
