@@ -62,7 +62,7 @@ export const breathingMachine: Calculator = {
       known: 'watts',
       words: /\bhumid\w*|\bheated (tube|hose)\b/,
       unless:
-        /\b(no|without|not|minus|leave off|turn off|switch off)( the| a| its| my| using the)?( heated)? humid\w*|\bhumid\w* (is |turned |switched )?off\b(?! (the|my|our|a|of)\b)/,
+        /\b(no|without|not|minus|leave off|turn off|switch off|don't|dont|doesn't|doesnt|never)( use| using| need| have| want| run)?( the| a| its| my| using the)?( heated)? humid\w*|\bhumid\w* (is |turned |switched )?off\b(?! (the|my|our|a|of)\b)/,
     },
     {
       name: 'lead',

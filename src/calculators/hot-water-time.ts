@@ -22,7 +22,7 @@ export const hotWaterTime: Calculator = {
     asks: ASKS_HOW_SOON,
   },
   plainly: both(
-    /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b|\bwater\b.*\b(heat|warm|hot|ready)\b/,
+    /\b(hot water|water('s| is| to get| gets| be)? (hot|warm|ready)|water heater|(heat|warm)(ing)?( up)? the water)\b|\bwater\b.*\b(heat|warm|hot|ready)\b|\bwater( \w+){0,3} (get|gets|reach|come|comes)( up)?( to)? \d/,
     ASKS_HOW_SOON,
     /(?<!\b(before|until|till|when) (we|i|you|they|anyone)\b.*)\bshowers?\b|\b(goes cold|gone|run out|runs out|fridge|van)\b|\bgas\b.*\bcook\w*|\bcook\w*.*\bgas\b/,
   ),

@@ -178,7 +178,7 @@ function battery(figures: Figures, constants: Constants): readonly Appliance[] {
   const { inverterW = 0 } = figures.mains;
   list.push(
     ...ownThings(constants).filter(
-      ({ key, watts }) => (watts ?? 0) <= inverterW || constants.things[key]?.lead12V === true,
+      ({ key, watts }) => (watts !== null && watts <= inverterW) || constants.things[key]?.lead12V === true,
     ),
   );
   list.push(...byPlate(NAMES_ON_12V));
@@ -207,7 +207,7 @@ function ownThings(constants: Constants): readonly Appliance[] {
           {
             key,
             name: thing.name,
-            watts: thing.watts,
+            watts: thing.byPlate === true ? null : thing.watts,
             circuit: null,
             missed: OWN_MISSED,
             phrases: phrasesOf(key, [thing.name], thing.also),

@@ -84,10 +84,11 @@ export const WATTS: InputSpec = {
   needed: (inputs) => parseLoads(inputs['appliances']).some((load) => load.watts === null),
   ask: (context, inputs) => {
     const open = parseLoads(inputs['appliances']).find((load) => load.watts === null);
+    const usual = context.constants.things[open?.key ?? '']?.watts;
     if (open?.key !== 'heating')
       return {
         question: `How many watts does the ${open?.name ?? 'thing'} draw? It stands on its plate.`,
-        choices: [],
+        choices: usual === undefined ? [] : [`About ${wattsText(usual)}`],
       };
     const steps = context.figures.mains.heatingStepsW;
     if (steps.length === 0)

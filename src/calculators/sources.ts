@@ -30,7 +30,7 @@ export function sourceIn(counted: Counted): SourceSaid | null {
     );
   if (/\bgas\b|\bpropane\b|\bbutane\b|\bflame\b|\bburner\b/.test(text) && !noGas) kinds.push('gas');
   if (
-    /\b(electric|electrics|electricity|electrical|mains|leccy|lecky|hook - up|hookup|hook up|ehu|element|immersion|plugged in|kw|kilowatts?|watts?|w)\b/.test(
+    /\b(electric|electrics|electricity|electrical|mains|leccy|lecky|hook - up|hookup|hook up|ehu|element|immersion|plugged in)\b/.test(
       text,
     ) &&
     !noElectric

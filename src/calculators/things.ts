@@ -181,7 +181,7 @@ function isAsked({ pieces }: Counted, start: number): boolean {
 }
 
 function without(counted: Counted, start: number): boolean {
-  return /\b(no|without|not)( the| a| any| our)?$/.test(
+  return /\b(no|without|not|leaving|leave|aren't|arent)( bringing| taking| bring| take| having| loading| counting| behind)?( the| a| any| our)?$/.test(
     counted.pieces
       .slice(Math.max(0, start - 3), start)
       .map((piece) => piece.text)

@@ -295,6 +295,8 @@ export const constants = z.strictObject({
       name: z.string(),
       also: z.array(z.string()).default([]),
       watts: positive.optional(),
+      /** Its watts differ so much that its plate is asked for; these are what is usual. */
+      byPlate: z.boolean().optional(),
       /** Runs off a 12 V or USB socket on a lead of its own; what has only a mains plug needs the hook-up or an inverter. */
       lead12V: z.boolean().optional(),
       kg: positive.optional(),
