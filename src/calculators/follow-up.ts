@@ -13,7 +13,7 @@ import type { CalculatorContext, Inputs } from './types.ts';
 const EMPTY = new Set(
   (
     "and what about how if or ok okay but then with without plus only just same for on in at the a an is it it's its we i us our my me are would " +
-    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks thank hmm no yes not each everyone site farm pitch place post here today time now re measured remeasured checked recounted again correction make changed update wait other one wrong car ' +
+    'will could can does do that this instead too also as well say so now of to have had got were was be make there please thanks thank hmm no yes not each everyone site farm pitch place post here today time now re measured remeasured checked recounted again correction make changed update wait other one wrong car need needs want wants prefer might may get getting take takes limit allows move moved ' +
     "actually sorry mean meant should said use used using run running turn turned off up down all both still fit work more less it'd that's " +
     'outside inside degrees tonight overnight adults adult kids kid children people person amp amps night nights day days week hours hour gas electric ' +
     'january february march april may june july august september october november december summer winter spring autumn'

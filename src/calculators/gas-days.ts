@@ -24,7 +24,7 @@ const OTHERS = '(the |any )?(hot water|water heater|water|fridge|heating|heater|
 const ON_ELECTRIC = '(on |from |by |via )(the )?(electric|electrics|electricity|mains|hook|ehu|12|post)';
 const no = (words: string) =>
   new RegExp(
-    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\b(${words})('s)?( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})|\\b(${words})( :)?( is| are)? electric\\b(?! (or|and gas))`,
+    `\\b(no|without|not|never|don't|dont|isn't|instead of|except|apart from)( using| use| run| running| the| any| for| counting| need)*( ${OTHERS} (or|nor|\\/))* (${words})\\b|\\bwithout ${OTHERS} and( the)? (${words})\\b|\\b(${words})('s)?( (and|or|n|&|\\+) ${OTHERS})* (is |are |will be |runs? |running |both |all |kept |left )*(off|not on|isn't on|not needed|not used|${ON_ELECTRIC})|\\b(${words})( :)?( is| are)? electric\\b(?! (or|and gas))`,
   );
 
 const GAS = /\b(gas|(?<!\b(baby|baby's|babys|water) )(bottles?|cylinders?)|propane|butane)\b/;

@@ -37,7 +37,7 @@ export function kindOf(pieces: readonly Piece[], quantity: Quantity): 'adults' |
   if (before === 'of' && /^(family|party|group|crew)$/.test(earlier)) return 'anyone';
   const stops =
     word === '' ||
-    /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok|if|when|who|using|doing|cooking)$/.test(
+    /^([?.,!;)]|and|on|off|in|for|at|a|per|we|is|with|all|only|the|too|will|would|ok|if|when|who|using|doing|cooking|without|no)$/.test(
       word,
     );
   if ((before === 'for' || before === 'with') && stops && quantity.high < 13) return 'anyone';

@@ -80,7 +80,10 @@ export function settingOf(
   if (kinds[0] === 'diesel' || kinds[0] === 'engine') return all.find((source) => source.kind === kinds[0])?.id ?? null;
   if (kinds[0] === 'electric') return pickElectric(all, said, availableW)?.id ?? null;
   if (said.watts !== null) return byWatts(all, said.watts)?.id ?? null;
-  return said.step === null ? null : (pickElectric(all, said, availableW)?.id ?? null);
+  if (said.step === null) return null;
+  // 'On 5.5' is whatever has such a step.
+  const step = typeof said.step === 'number' ? byWatts(all, stepW(said.step)) : null;
+  return (step ?? pickElectric(all, said, availableW))?.id ?? null;
 }
 
 /** 2 for 2 kW; 2000 as it stands. */

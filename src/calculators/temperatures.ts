@@ -17,7 +17,7 @@ const INSIDE = /^(inside|indoors|indoor)$/;
 const LEANS_OUTSIDE =
   /^(night|nights|air|dropping|drops|drop|dropped|falls|falling|fall|down|hits|hit|hitting|says|it's|its|from|now|today|tomorrow|currently|only|temperature|temp)$/;
 const LEANS_INSIDE =
-  /^(in|want|wants|like|reach|target|set|thermostat|setpoint|keep|keeps|hold|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
+  /^(in|want|wants|like|reach|target|set|thermostat|setpoint|keep|keeps|hold|need|needs|warm|room|van|up|till|until|feel|to|comfy|cosy|cosey|toasty|a|nice)$/;
 /** What falls to a number is the weather. */
 const DOWN = /^(down|drop|drops|dropping|fall|falls|falling|going|goes|due|meant|supposed)$/;
 const STOP = /^(,|\.|;|and|but|\?|when|while|if)$/;
@@ -72,7 +72,7 @@ function whereOf(counted: Counted, quantity: Quantity): Where | null {
   if (inVan) return { at: 'inside', sure: true, now: isNow(before, after) };
   for (let i = 0; i < before.length; i++) {
     const word = before[i] ?? '';
-    if (word === 'to' && DOWN.test(before[i + 1] ?? '')) return { at: 'outside', sure: true };
+    if (word === 'to' && DOWN.test(before[i + 1] ?? '')) return { at: 'outside', sure: false };
     if (LEANS_INSIDE.test(word)) return { at: 'inside', sure: false, now: isNow(before, after) };
     if (LEANS_OUTSIDE.test(word)) return { at: 'outside', sure: false };
   }
@@ -93,7 +93,9 @@ function isNow(before: readonly string[], after: readonly string[]): boolean {
   )
     return false;
   const nearest = before.find((word) =>
-    /^(is|it's|its|are|reads|currently|already|only|at|want|wants|like|to|reach|get|set|until|till|up|be)$/.test(word),
+    /^(is|it's|its|are|reads|currently|already|only|at|want|wants|need|needs|like|to|reach|get|set|until|till|up|be)$/.test(
+      word,
+    ),
   );
   return (
     /^(now|currently|already)$/.test(after.find((word) => /^(now|currently|already)$/.test(word)) ?? '') ||

@@ -130,9 +130,11 @@ function named(counted: Counted, figures: Figures, constants: Constants, weights
     const { thing } = best;
     const start = at[i]?.i ?? 0;
     const end = (at[i + best.length - 1]?.i ?? 0) + 1;
+    // 'Two bikes', 'two big bikes', 'two of the bikes'.
+    const from = /^of (the|our|my)$/.test(wordsBefore(counted, start, 2)) ? start - 2 : start;
     const before = counted.quantities.find(
       (quantity) =>
-        quantity.to <= start && quantity.to >= start - 1 && quantity.unit !== 'nights' && quantity.unit !== 'hours',
+        quantity.to <= from && quantity.to >= from - 1 && quantity.unit !== 'nights' && quantity.unit !== 'hours',
     );
     const weight = before?.unit === 'kg' ? before : weightAfter(counted, end);
     if (weight !== null) weights.add(weight);
@@ -175,6 +177,13 @@ function pairBefore(counted: Counted, start: number, end: number): number {
   return words.includes('couple') || words.includes('pair') ? 2 : 1;
 }
 
+function wordsBefore({ pieces }: Counted, start: number, most: number): string {
+  return pieces
+    .slice(Math.max(0, start - most), start)
+    .map((piece) => piece.text)
+    .join(' ');
+}
+
 /** 'How many bikes can we take?' names none yet. */
 function isAsked({ pieces }: Counted, start: number): boolean {
   return pieces[start - 1]?.text === 'many' && pieces[start - 2]?.text === 'how';
@@ -182,10 +191,7 @@ function isAsked({ pieces }: Counted, start: number): boolean {
 
 function without(counted: Counted, start: number): boolean {
   return /\b(no|without|not|leaving|leave|aren't|arent)( bringing| taking| bring| take| having| loading| counting| behind)?( the| a| any| our)?$/.test(
-    counted.pieces
-      .slice(Math.max(0, start - 3), start)
-      .map((piece) => piece.text)
-      .join(' '),
+    wordsBefore(counted, start, 3),
   );
 }
 

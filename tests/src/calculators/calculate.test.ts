@@ -411,6 +411,12 @@ describe('a change of one input', () => {
     ['dc-solar-keep-up', 'in June', 'My sister prefers December, how about then', 'month', 12],
     ['setup-chock-height', 'tilt 2.2 degrees', 'Re-measured: 3.3 degrees.', 'degrees', 3.3],
     ['water-how-much', 'two of us, no showers', 'Now one shower each.', 'showerCount', 1],
+    ['heating-time', '8 outside, gas, 20 inside', 'I only need 18', 'inside', 18],
+    ['heating-time', '5 outside, gas 3.3 kW', 'and on 5.5?', 'source', 'gas-5500'],
+    ['heating-best-source', 'gas or electric heating on 10 amps', 'we might only get 6 amps', 'amps', 6],
+    ['towing-noseweight', 'noseweight is 92 kg', 'my car can only take 85', 'carLimit', 85],
+    ['towing-car-match', 'kerb 1550 kg', 'Sorry wrong car, the other one is 1820kg', 'kerb', 1820],
+    ['gas-how-long', 'two of us', 'and without the heating and hot water?', 'no-water', true],
   ])('of %s, "%s", by "%s" changes %s to %s', (topic, first, then, name, value) => {
     const previous = talk('dunlin', topic, [first]).inputs;
     expect(changesInput(then, topic, previous, inVan('dunlin'))).toBe(true);
