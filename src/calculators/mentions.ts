@@ -2,6 +2,7 @@ import type { Piece } from '../language/numbers.ts';
 import { ALWAYS_ON, type Appliance, OWN_MISSED, singular } from './lexicon.ts';
 import { type Counted, isOfADay, type Quantity } from './quantities.ts';
 import { isBackground } from './supply.ts';
+import { unknownThings } from './unknown-things.ts';
 
 /** An appliance named in a text, with what was said about it. */
 export type Mention = {
@@ -23,9 +24,14 @@ export type Mention = {
 
 type Place = { readonly appliance: Appliance; readonly from: number; readonly to: number };
 
-/** Finds the appliances of `known` in a text; a number belongs to the nearest name. Watts said of nothing known stand alone. */
-export function mentionsIn(counted: Counted, known: readonly Appliance[]): readonly Mention[] {
-  const all = placesIn(counted.pieces, known);
+/**
+ * Finds the appliances of `known` in a text; a number belongs to the nearest name. Watts said of nothing known stand alone.
+ *
+ * @param strange Whether what is used or plugged in under a name that is not known counts as well, without its watts.
+ */
+export function mentionsIn(counted: Counted, known: readonly Appliance[], strange = false): readonly Mention[] {
+  const named = placesIn(counted.pieces, known);
+  const all = strange ? [...named, ...strangePlaces(counted.pieces, named)].sort((a, b) => a.from - b.from) : named;
   const places = merged(all);
   const free = new Set(counted.quantities);
   const steps = places.map((place) => (place.appliance.key === 'heating' ? stepOf(counted, place, free) : null));
@@ -52,6 +58,15 @@ export function mentionsIn(counted: Counted, known: readonly Appliance[]): reado
     };
   });
   return [...mentions, ...unnamed(counted, free, shared)];
+}
+
+function strangePlaces(pieces: readonly Piece[], named: readonly Place[]): readonly Place[] {
+  return unknownThings(pieces, named).map(({ name, from, to }) => ({ appliance: ownThing(name, null), from, to }));
+}
+
+/** A thing of the hirer's own under a name that is not known. */
+function ownThing(name: string, watts: number | null): Appliance {
+  return { key: `own-${name}`, name, watts, circuit: null, missed: OWN_MISSED, phrases: [] };
 }
 
 type Name = { readonly appliance: Appliance; readonly phrase: readonly string[] };
@@ -117,7 +132,8 @@ function falseFriend(pieces: readonly Piece[], at: number): boolean {
   if (/^(lights?|telly|tv)$/.test(word ?? '')) return /^(go|goes|die|dies|dim|fade|fail|pack|stay)$/.test(next);
   if (word === 'ring') return /^(you|us|the|them|nessa)$/.test(next);
   if ((word === 'tea' || word === 'coffee') && /^(for|our|at)$/.test(pieces[at - 1]?.text ?? '')) return true;
-  if (word === 'tea') return /^(towel|light|bag)s?$/.test(next);
+  if (word === 'coffee') return /^(grinder|frother|pot|cup|mug|table|shop|bean|roaster)s?$/.test(next);
+  if (word === 'tea') return /^(towel|light|bag|pot|urn)s?$/.test(next);
   // 'Electric' alone is the supply; 'electric 2' and 'electric on 1' are steps of the heating.
   if (word === 'electric')
     return pieces[at + 1]?.kind !== 'number' && !(next === 'on' && pieces[at + 2]?.kind === 'number');
@@ -377,14 +393,7 @@ function unnamed(counted: Counted, free: ReadonlySet<Quantity>, hours: number | 
     .map((quantity) => {
       const next = counted.pieces[quantity.to];
       const name = next !== undefined && isNaming(next) ? next.text : 'thing';
-      const appliance: Appliance = {
-        key: `own-${name}`,
-        name,
-        watts: quantity.high,
-        circuit: null,
-        missed: OWN_MISSED,
-        phrases: [],
-      };
+      const appliance = ownThing(name, quantity.high);
       return {
         appliance,
         count: 1,

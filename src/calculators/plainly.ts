@@ -39,7 +39,7 @@ export function ampsSaid(reading: Reading): number | null {
 
 /** What is named that draws from the hook-up: no background, nothing off or on gas, each thing once. */
 export function mainsNamed({ counted, context }: Reading): readonly Mention[] {
-  const mentions = mentionsIn(counted, mainsAppliances(context.figures, context.constants));
+  const mentions = mentionsIn(counted, mainsAppliances(context.figures, context.constants), true);
   return mentions.filter(({ appliance, off, onGas }) => !off && !onGas && !isBackground(appliance.key));
 }
 

@@ -149,7 +149,7 @@ const READERS: Readonly<Record<InputKind, Reader>> = {
   flag: readFlag,
   count: readCount,
   appliances: readLoads((reading) =>
-    mentionsIn(reading.counted, mainsAppliances(reading.context.figures, reading.context.constants)),
+    mentionsIn(reading.counted, mainsAppliances(reading.context.figures, reading.context.constants), true),
   ),
   loads: readLoads(batteryNamed),
   mainsOnly: mainsOnlyNamed,

@@ -211,7 +211,8 @@ function water(counted: Counted, figures: Figures, constants: Constants): readon
 }
 
 /** Belongings that nobody names: beside named things the clothes and kit of everybody, alone nothing to go by. */
-export const STUFF = /\b(our|everyone's|everybody's|the kids) (stuff|gear|things|belongings|bits)\b/;
+export const STUFF =
+  /\b(our|everyone's|everybody's|the kids|lots? of|loads of|so much|too much|all this|all the) (stuff|gear|things|belongings|bits)\b/;
 
 function kit(
   counted: Counted,

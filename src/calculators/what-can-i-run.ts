@@ -11,9 +11,9 @@ import { figure, listText, wattsText } from './words.ts';
 const MOST_SETS = 4;
 
 const ON_THE_POST =
-  /\b(run|runs|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
+  /\b(same time|at once|run|runs|running|use|using|plug|plugged|electric\w*|leccy|hook|hookup|ehu|post|pole|amps?|supply|mains|power|watts)\b/;
 
-const RUNS = /\b(run|runs|plug|plugged|leccy|electric\w*|watts|limit)\b/;
+const RUNS = /\b(same time|at once|run|runs|plug|plugged|leccy|electric\w*|watts|limit)\b/;
 
 export const whatCanIRun: Calculator = {
   topic: 'mains-what-can-i-run',
