@@ -78,9 +78,9 @@ describe('the safety reading on messages by people who had not seen it', () => {
   });
 
   it.each([
-    ['English, reader alone', false, alone, { missed: 2.5, wrong: 1.7, falseNotices: 5 }],
-    ['English, as met', false, asMet, { missed: 2.5, wrong: 1.7, falseNotices: 5 }],
-    ['eight other languages', true, alone, { missed: 5, wrong: 3, falseNotices: 5 }],
+    ['English, reader alone', false, alone, { missed: 2.1, wrong: 1, falseNotices: 4 }],
+    ['English, as met', false, asMet, { missed: 1.7, wrong: 1, falseNotices: 4.5 }],
+    ['eight other languages', true, alone, { missed: 3.6, wrong: 2.7, falseNotices: 2.7 }],
   ] as const)('holds its figures on the half kept aside: %s', (name, foreign, look, most) => {
     const found = figures(ofHalf('aside', foreign), look);
     console.log(name, JSON.stringify(found));
@@ -90,8 +90,8 @@ describe('the safety reading on messages by people who had not seen it', () => {
   });
 
   it.each([
-    ['kit', { missed: 4.5, wrong: 4.5, falseNotices: 13 }],
-    ['lou', { missed: 4, wrong: 2.5, falseNotices: 3.5 }],
+    ['kit', { missed: 1.4, wrong: 2.7, falseNotices: 10.5 }],
+    ['lou', { missed: 2, wrong: 2, falseNotices: 3.5 }],
     ['oz', { missed: 1, wrong: 1.2, falseNotices: 2.8 }],
     ['pim', { missed: 1.6, wrong: 1, falseNotices: 2.8 }],
     ['una', { missed: 0.8, wrong: 2, falseNotices: 4.1 }],
