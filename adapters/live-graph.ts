@@ -75,7 +75,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
       calibration = learnt.model?.calibration ?? calibration;
       if (learnt.isWhole === true) wholly = knowledge;
       const best = calibratedAs(serving === null ? learnt : takenOver(learnt, knowledge, serving), calibration);
-      serving = { knowledge, model: best.model };
+      serving = { knowledge, model: best.model, net: best.net };
       return servedWith(knowledge, best);
     };
     const later = (learnt: Learnt): void => {

@@ -48,17 +48,19 @@ function readerOf(safety: Knowledge['safety'], net: SecondNet | null): ReadDange
   return read;
 }
 
-/** A graph that is being served, and the model that its messages are read with. */
-export type Serving = { readonly knowledge: Knowledge; readonly model: Model | null };
+/** A graph that is being served, and what its messages are read with. */
+export type Serving = { readonly knowledge: Knowledge } & Pick<Learnt, 'model' | 'net'>;
 
 /**
  * Where nothing has been learnt of an edited graph yet, the model that served before is taken over to it: better than naive
- * Bayes for all that the edit does not touch, and ready sooner.
+ * Bayes for all that the edit does not touch, and ready sooner. The second net stays as well, unless the edit is of the safety
+ * data: it might doubt a rule that was just written.
  */
-export function takenOver(learnt: Learnt, knowledge: Knowledge, { knowledge: last, model }: Serving): Learnt {
-  if (learnt.model !== null || model === null) return learnt;
+export function takenOver(learnt: Learnt, knowledge: Knowledge, { knowledge: last, model, net }: Serving): Learnt {
+  const kept = { ...learnt, net: learnt.net ?? (knowledge.safety === last.safety ? net : null) };
+  if (learnt.model !== null || model === null) return kept;
   const [before, after] = [trainingInput(last), trainingInput(knowledge)];
-  return { ...learnt, model: takeOver({ model, before, after, hash: inputHash(after) }) };
+  return { ...kept, model: takeOver({ model, before, after, hash: inputHash(after) }) };
 }
 
 /**

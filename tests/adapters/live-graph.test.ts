@@ -4,9 +4,11 @@ import { dirname, join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createLiveGraph, GraphError, type LiveGraph } from '../../adapters/live-graph.ts';
-import { createMatcher, type Model, train, trainingInput } from '../../src/index.ts';
+import { createMatcher, learnSafetyPaced, type Model, type SecondNet, train, trainingInput } from '../../src/index.ts';
 import { withoutNotices } from '../helpers/small-desk.ts';
 import { smallGraphFiles, smallKnowledge } from '../helpers/small-graph.ts';
+
+const NOTHING_BEFORE = { before: '', vanHas: () => true };
 
 /** The graph folder as people edit it: by hand, and now and then with a slip. */
 describe('the graph being served', () => {
@@ -24,7 +26,7 @@ describe('the graph being served', () => {
     return live;
   };
   /** A small graph, of which something is learnt at the start and after each edit. */
-  const startSmall = (learnt: Model[]): void => {
+  const startSmall = (learnt: Model[], nets: SecondNet[] = []): void => {
     for (const { path, text } of smallGraphFiles()) {
       const file = join(folder, 'small', path);
       mkdirSync(dirname(file), { recursive: true });
@@ -34,7 +36,7 @@ describe('the graph being served', () => {
       folder: join(folder, 'small'),
       cacheFolder: join(folder, 'cache'),
       log: pino({ level: 'silent' }),
-      learntFor: () => ({ model: learnt.shift() ?? null, net: null }),
+      learntFor: () => ({ model: learnt.shift() ?? null, net: nets.shift() ?? null }),
     });
   };
   const edit = (file: string, change: (text: string) => string): void => {
@@ -122,6 +124,26 @@ describe('the graph being served', () => {
     expect(ranked('zarquon grumbles')?.topic).toBe('hours-contact');
     expect(ranked('bake a pie')?.probability).toBe(before);
     expect(live?.served().readDanger).toBe(readDanger);
+  });
+
+  it('reads dangers with the second net that served before, until an edit is of the safety data', async () => {
+    const { safety } = smallKnowledge();
+    const lines = [
+      { text: 'the zarquon grumbles', hazard: 'safety-fire', weight: 1 },
+      { text: 'where is the kettle', hazard: null, weight: 1 },
+    ];
+    startSmall([], [learnSafetyPaced(safety, lines).net]);
+    const hazard = () => live?.served().readDanger('the zarquon grumbles', NOTHING_BEFORE).danger?.hazard ?? null;
+    expect(hazard()).toBe('safety-fire');
+    const change = async (file: string, from: string, to: string) => {
+      const path = join(folder, 'small', file);
+      writeFileSync(path, readFileSync(path, 'utf8').replace(from, to));
+      expect(await live?.reload()).toEqual([]);
+    };
+    await change('systems/fridge.yaml', 'Light it at the knob', 'Light it there');
+    expect(hazard()).toBe('safety-fire');
+    await change('safety.yaml', 'firm: 0.03', 'firm: 0.02');
+    expect(hazard()).toBeNull();
   });
 
   describe('with nothing good to serve', () => {
