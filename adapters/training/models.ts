@@ -84,6 +84,9 @@ const SETTLE_MS = 30_000;
 /** Where better is missing it waits only for the messages that came while the graph was read: a worker takes time to start. */
 const SOON_MS = 150;
 
+/** Stands by itself: made beside the learning it would hold on to the whole graph as it was read. */
+const NOTHING_LEARNS = (): void => {};
+
 /**
  * Finds what was learnt before, and learns in a worker what is missing. One graph at a time: a later one ends the other's.
  *
@@ -91,7 +94,7 @@ const SOON_MS = 150;
  * @param settleMs How long the whole learning of a change that was tried waits.
  */
 export function createModels(folder: string, log: Logger, file: string | null = null, settleMs = SETTLE_MS): Models {
-  let end = (): void => {};
+  let end = NOTHING_LEARNS;
   return (knowledge, from, onBetter) => {
     const lesson = lessonOf(knowledge);
     const learnt = learntOf(folder, lesson);
@@ -113,7 +116,7 @@ export function createModels(folder: string, log: Logger, file: string | null = 
       worker.on('error', (error) => log.warn({ err: error }, 'learning failed; the simpler reading goes on'));
     };
     end();
-    end = () => {};
+    end = NOTHING_LEARNS;
     if (learnt.isWhole !== true) {
       const timer = setTimeout(
         begin,

@@ -17,12 +17,11 @@ export function createSenses(senses: Readonly<Record<string, string>>, apostroph
   const named = new Map<string, readonly string[]>();
   const begun = new Set<string>();
   for (const [name, phrases] of Object.entries(senses)) {
-    for (const phrase of phrases.split(',')) {
-      const stems = stemsOf(phrase, apostrophes);
+    for (const stems of phrasesOf(phrases, apostrophes)) {
       const key = stems.join(' ');
       for (let to = 1; to < stems.length; to++) begun.add(stems.slice(0, to).join(' '));
       const known = named.get(key) ?? [];
-      if (key !== '' && !known.includes(name)) named.set(key, [...known, name]);
+      if (!known.includes(name)) named.set(key, [...known, name]);
     }
   }
   return (stems) => {
@@ -39,6 +38,14 @@ export function createSenses(senses: Readonly<Record<string, string>>, apostroph
   };
 }
 
-function stemsOf(phrase: string, apostrophes: Apostrophes): readonly string[] {
-  return wordsOf(phrase, NO_SIGNS, apostrophes).words.map(({ text }) => stem(text));
+/** The stems of each phrase. A comma begins a new clause, so that all of a sense are cut in one go. */
+function phrasesOf(phrases: string, apostrophes: Apostrophes): readonly (readonly string[])[] {
+  const found: string[][] = [];
+  let at = -1;
+  for (const { text, clause } of wordsOf(phrases, NO_SIGNS, apostrophes).words) {
+    if (clause !== at) found.push([]);
+    at = clause;
+    found.at(-1)?.push(stem(text));
+  }
+  return found;
 }
