@@ -63,7 +63,7 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   keepGood(first);
 
   function keepGood({ hash, raw }: LoadedGraph): void {
-    if (lastGood !== undefined && raw !== null) writeLastGood(lastGood, { hash, raw });
+    if (lastGood !== undefined && raw !== null) writeLastGood(lastGood, { hash, raw }, cacheFolder);
   }
 
   // The files' text is let go; of what was read, what answers holds the most part.

@@ -102,9 +102,14 @@ export function readLastGood(file: string): LoadedGraph | null {
   }
 }
 
-/** Keeps a graph that is being served, for a start after the folder was broken. */
-export function writeLastGood(file: string, { hash, raw }: Pick<LoadedGraph, 'hash' | 'raw'>): void {
+/** Keeps a graph that is being served, for a start after the folder was broken; what {@link keepRead} kept of it is copied. */
+export function writeLastGood(file: string, { hash, raw }: Pick<LoadedGraph, 'hash' | 'raw'>, folder: string): void {
   mkdirSync(dirname(file), { recursive: true });
-  writeFileSync(`${file}.aside`, JSON.stringify({ hash, raw }));
+  const kept = join(folder, `${hash}.json`);
+  const body = existsSync(kept) ? readFileSync(kept) : Buffer.from(JSON.stringify(raw));
+  writeFileSync(
+    `${file}.aside`,
+    Buffer.concat([Buffer.from(`{"hash":${JSON.stringify(hash)},"raw":`), body, Buffer.from('}')]),
+  );
   renameSync(`${file}.aside`, file);
 }
