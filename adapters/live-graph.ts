@@ -1,7 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import { builtInKnowledge, type Calibration, type Knowledge, type Served, type Slip, slipText } from '../src/index.ts';
-import { digestsOf } from './files/graph-files.ts';
 import { claimKept, sweepKept } from './files/kept-sweep.ts';
 import {
   keepLoaded,
@@ -147,8 +146,8 @@ export function createLiveGraph({ folder, cacheFolder, log, learntFor, lastGood 
   };
 }
 
-function readOf({ raw, files }: LoadedGraph): ReadBefore | null {
-  return raw === null ? null : { raw, digests: digestsOf(files) };
+function readOf({ raw, digests }: LoadedGraph): ReadBefore | null {
+  return raw === null ? null : { raw, digests };
 }
 
 /** The graph folder cannot be served: its slips, all of them. */

@@ -16,9 +16,13 @@ export function readGraphFolder(folder: string): GraphFileOnDisk[] {
 
 /** The same for the same files, whatever folder they are in. */
 export function graphHash(files: readonly GraphFileOnDisk[]): string {
+  return hashOf(digestsOf(files));
+}
+
+/** The same from the names of the files' texts. */
+export function hashOf(digests: ReadonlyMap<string, string>): string {
   const hash = createHash('sha256');
-  // In parts: joined, the largest file would be copied.
-  for (const { path, text } of files) hash.update(`${path}\0`).update(text).update('\0');
+  for (const [path, digest] of digests) hash.update(`${path}\0${digest}\0`);
   return hash.digest('hex');
 }
 

@@ -9,11 +9,13 @@ import {
   type Slip,
   type SlipAt,
 } from '../../src/index.ts';
-import { digestsOf, type GraphFileOnDisk, graphHash, readGraphFolder } from './graph-files.ts';
+import { digestsOf, type GraphFileOnDisk, hashOf, readGraphFolder } from './graph-files.ts';
 
 export type LoadedGraph = {
   readonly hash: string;
   readonly files: readonly GraphFileOnDisk[];
+  /** A short name for the text of each file, by its path. */
+  readonly digests: ReadonlyMap<string, string>;
   /** As read, before it was linked; null when it cannot be served. */
   readonly raw: RawGraph | null;
   readonly knowledge: Knowledge | null;
@@ -41,21 +43,22 @@ export function loadGraph(folder: string, cacheFolder: string | null): LoadedGra
 /** The same, keeping nothing: of an edited folder only the files that changed are read. */
 export function loadEdited(folder: string, cacheFolder: string | null, before: ReadBefore | null): LoadedGraph {
   const files = readGraphFolder(folder);
-  const hash = graphHash(files);
+  const digests = digestsOf(files);
+  const hash = hashOf(digests);
   const kept = cacheFolder === null ? null : readKept(join(cacheFolder, `${hash}.json`));
   if (kept !== null) {
     const slipAt: SlipAt = (...slip) => readGraph(files).slipAt(...slip);
     const { knowledge, slips } = buildKnowledge(kept, slipAt);
-    if (knowledge !== null) return { hash, files, raw: kept, knowledge, firm: kept.firm, slips, slipAt };
+    if (knowledge !== null) return { hash, files, digests, raw: kept, knowledge, firm: kept.firm, slips, slipAt };
   }
-  const { raw, firm, slips: readSlips, slipAt } = readGraph(files, before === null ? null : sameAs(before, files));
-  if (raw === null) return { hash, files, raw, knowledge: null, firm, slips: readSlips, slipAt };
+  const { raw, firm, slips: readSlips, slipAt } = readGraph(files, before === null ? null : sameAs(before, digests));
+  if (raw === null) return { hash, files, digests, raw, knowledge: null, firm, slips: readSlips, slipAt };
   const { knowledge, slips } = buildKnowledge(raw, slipAt);
-  return { hash, files, raw: knowledge === null ? null : raw, knowledge, firm, slips, slipAt };
+  return { hash, files, digests, raw: knowledge === null ? null : raw, knowledge, firm, slips, slipAt };
 }
 
-function sameAs({ raw, digests }: ReadBefore, files: readonly GraphFileOnDisk[]) {
-  const same = [...digestsOf(files)].filter(([path, digest]) => digests.get(path) === digest).map(([path]) => path);
+function sameAs({ raw, digests }: ReadBefore, now: ReadonlyMap<string, string>) {
+  const same = [...now].filter(([path, digest]) => digests.get(path) === digest).map(([path]) => path);
   return { raw, same: new Set(same) };
 }
 
@@ -96,7 +99,9 @@ export function readLastGood(file: string): LoadedGraph | null {
       expected,
     });
     const { knowledge, slips } = buildKnowledge(raw, slipAt);
-    return knowledge === null ? null : { hash, files: [], raw, knowledge, firm: raw.firm, slips, slipAt };
+    return knowledge === null
+      ? null
+      : { hash, files: [], digests: new Map(), raw, knowledge, firm: raw.firm, slips, slipAt };
   } catch {
     return null;
   }
