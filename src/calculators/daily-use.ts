@@ -32,7 +32,8 @@ function hoursOf(names: readonly string[]): string {
   return `${several ? 'are' : 'is'} the ${listText(names)} on`;
 }
 
-const ALL: readonly InputSpec[] = [
+/** The inputs that say what is drawn from the battery; hours of what is named are asked for. */
+export const DAILY_USE: readonly InputSpec[] = [
   { name: 'loads', as: 'loads', known: 'appliances' },
   { name: 'mainsOnly', as: 'mainsOnly', known: 'appliances' },
   {
@@ -88,11 +89,8 @@ const ALL: readonly InputSpec[] = [
   },
 ];
 
-/** The inputs that say what is drawn from the battery; hours of what is named are asked for. */
-export const DAILY_USE: readonly InputSpec[] = ALL;
-
 /** The same where the usual day does as well: no hours are asked for. */
-export const DAILY_USE_IF_SAID: readonly InputSpec[] = ALL.map((spec) =>
+export const DAILY_USE_IF_SAID: readonly InputSpec[] = DAILY_USE.map((spec) =>
   spec.name === 'hours' ? { ...spec, needed: () => false } : spec,
 );
 

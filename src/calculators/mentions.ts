@@ -74,7 +74,7 @@ type Name = { readonly appliance: Appliance; readonly phrase: readonly string[] 
 const names = new WeakMap<readonly Appliance[], ReadonlyMap<string, readonly Name[]>>();
 
 /** The names of what is known, by their first words; in the order of the list. */
-function namesOf(known: readonly Appliance[]): ReadonlyMap<string, readonly Name[]> {
+function namesByFirstWord(known: readonly Appliance[]): ReadonlyMap<string, readonly Name[]> {
   const found = names.get(known);
   if (found !== undefined) return found;
   const made = new Map<string, Name[]>();
@@ -93,7 +93,7 @@ function namesOf(known: readonly Appliance[]): ReadonlyMap<string, readonly Name
 function placesIn(pieces: readonly Piece[], known: readonly Appliance[]): readonly Place[] {
   // Hyphens never part a name: 'hair-dryer', 'air-fryer'.
   const at = pieces.flatMap((piece, i) => (piece.text === '-' ? [] : [{ word: singular(piece.text), i }]));
-  const byFirst = namesOf(known);
+  const byFirst = namesByFirstWord(known);
   const places: Place[] = [];
   for (let i = 0; i < at.length; ) {
     let best: { appliance: Appliance; length: number } | null = null;

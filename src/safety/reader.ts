@@ -143,11 +143,11 @@ type Look = { readonly opinion: Opinion | null; readonly said: readonly string[]
 const UNSEEN: Look = { opinion: null, said: [] };
 
 function lookedAt(net: NetReader, words: readonly Word[], reading: TongueReading, reader: TongueReader): Look {
-  const { each, ...features } = featuresOf(words, reading, reader);
+  const features = featuresOf(words, reading, reader);
   const opinion = net.read(features);
   const loudest = loudestOf(
     words,
-    each.map((place) => net.weightOf(place)),
+    features.each.map((place) => net.weightOf(place)),
   );
   return { opinion, said: [`second net: ${percent(opinion.chance)} danger (${loudest.join(', ')})`] };
 }
