@@ -83,7 +83,7 @@ function answer(inputs: Inputs, context: CalculatorContext): Answer {
     ],
     caution: charge.note ?? cautionFor(context),
     bar: {
-      title: 'Battery through a day and a night',
+      title: 'Battery, day and night',
       unit: 'Ah',
       limit: rounded(usable, 1),
       segments:

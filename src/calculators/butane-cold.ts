@@ -95,7 +95,7 @@ function barOf(
 ): Bar {
   return kind === 'butane'
     ? {
-        title: 'Cylinder, degrees above freezing',
+        title: 'Cylinder above freezing',
         unit: '°',
         limit: Math.max(0, celsius),
         segments: [{ label: hob ? 'the hob wants' : 'the heater wants', amount: hob ? butaneC.hob : butaneC.anything }],

@@ -301,6 +301,8 @@ describe('what hirers read', () => {
     for (const { topic, van, outcome } of replies) {
       if (outcome.kind !== 'result' || without.has(`${van} ${topic}`)) continue;
       expect(outcome.bar?.segments.length, `${topic}, ${van}`).toBeGreaterThan(0);
+      // More letters of the page's own bold run out of the bar's frame on a phone.
+      expect(outcome.bar?.title.length, `${topic}, ${van}`).toBeLessThanOrEqual(27);
     }
     for (const text of ['how long without hook up', 'on the engine']) {
       expect(talk('plover', 'hotwater-time', [text], { amps: 0 })).toMatchObject({
